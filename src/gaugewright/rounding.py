@@ -53,3 +53,33 @@ def up_to_step(value: float, step: float) -> float:
     41.5
     """
     return up(value / step) * step
+
+
+def nearest_of_series(value: float, first: int, gap: int) -> int:
+    """Nearest of `first`, `first + gap`, ... (never below `first`), halves up: a stitch
+    repeat or a parity allows only some counts, and the wearer notices the nearest least.
+
+    >>> nearest_of_series(38.25, first=4, gap=4), nearest_of_series(38.0, 4, 4)
+    (40, 40)
+    """
+    return first + gap * max(0, half_up((value - first) / gap))
+
+
+def up_to_series(value: float, first: int, gap: int) -> int:
+    """Least of `first`, `first + gap`, ... that is not under the value: an opening that must
+    go over a head or a hand.
+
+    >>> up_to_series(101.2, first=2, gap=2), up_to_series(102.0, 2, 2)
+    (102, 102)
+    """
+    return first + gap * max(0, up((value - first) / gap))
+
+
+def down_to_series(value: float, first: int, gap: int) -> int:
+    """Largest of `first`, `first + gap`, ... that is not over the value (but never below
+    `first`): what several authors do with cuffs (TenDyke, 2014: 38.75 sts -> 38, even).
+
+    >>> down_to_series(38.75, first=2, gap=2)
+    38
+    """
+    return first + gap * max(0, down((value - first) / gap))

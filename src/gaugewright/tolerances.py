@@ -1,0 +1,68 @@
+"""Every tolerance, named, with its reason. Lengths are mm.
+
+A tolerance says how far apart two lengths may be before somebody is told. None of them ever
+changes a number.
+"""
+
+SEAM_SHARE = 0.03
+"""A seam takes up 3 % unseen: knit and crochet edges give that much under the needle."""
+
+STRAY_STITCHES = 1.0
+"""Further than one stitch from its line an edge shows: steps are then spread another way."""
+
+SHARED_RATES_COST = 0.5
+"""The same rates in all sizes read better; under half a stitch nobody sees what they cost."""
+
+
+def seam_tolerance(length: float, row_height: float) -> float:
+    """How far the two edges of a seam may differ: one row or 3 %, the larger.
+
+    One row, because edges are made of whole rows and cannot be brought nearer in thick yarn;
+    3 %, because a longer edge shares the difference over many stitches.
+
+    >>> seam_tolerance(200, 14), seam_tolerance(600, 14)
+    (14, 18.0)
+    """
+    return max(row_height, SEAM_SHARE * length)
+
+
+def total_tolerance(row_height: float) -> float:
+    """How far a total length may be from the wanted one: half a row.
+
+    The total of a stack is rounded once, so it never errs by more.
+
+    >>> total_tolerance(14)
+    7.0
+    """
+    return row_height / 2
+
+
+def bust_tolerance(stitch_width: float) -> float:
+    """How far the bust may be from the wanted one where every count is allowed: one stitch.
+
+    Back and front are each rounded by up to half a stitch, and the two add up.
+
+    >>> bust_tolerance(11.4)
+    11.4
+    """
+    return stitch_width
+
+
+def width_tolerance(stitch_width: float, spacing: int) -> float:
+    """How far a width may be from the wanted one: half the gap between allowed counts.
+
+    A wide stitch repeat cannot do better; the same sum gives half a stitch without a repeat.
+
+    >>> width_tolerance(10, spacing=6), width_tolerance(10, spacing=1)
+    (30.0, 5.0)
+    """
+    return stitch_width * spacing / 2
+
+
+def edge_tolerance(stitch_width: float) -> float:
+    """How far a worked edge may stray from its drawn curve: one stitch, the least step there is.
+
+    >>> edge_tolerance(11.4)
+    11.4
+    """
+    return STRAY_STITCHES * stitch_width
