@@ -1,0 +1,63 @@
+"""Care of a fibre mix: of every treatment the gentlest that any of its fibres asks for.
+
+Why each treatment by itself: wool decides how a wool and acrylic mix is washed, acrylic
+decides that it is not ironed. The ball band always wins over this table, and says so.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import cache
+
+from gaugewright.datafiles import read_table
+from gaugewright.trade.stitches import DATA
+
+ASPECTS = ("wash", "bleach", "dry", "iron", "professional")
+BAND_WINS = "Where the ball band says otherwise, follow the band."
+
+
+@dataclass(frozen=True, slots=True)
+class Care:
+    """Care lines in the order of the label, and the fibres that are not in the table."""
+
+    lines: tuple[str, ...]
+    unknown: tuple[str, ...]
+    source: str
+
+
+def care_lines(fibres: Iterable[str]) -> Care:
+    """Care for a mix of fibres by name ("wool", "acrylic").
+
+    A mix with a fibre that is not in the table is treated by the fibres that are, and the
+    unknown one is named; if none is known, only the ball band is left to follow.
+
+    >>> care_lines(["wool", "acrylic"]).lines[3]
+    'Do not iron or steam.'
+    >>> care_lines(["moonbeam"])
+    Care(lines=('Follow the ball band.',), unknown=('moonbeam',), source='')
+    """
+    names = tuple(fibres)
+    rows = [row for row in read_table(DATA / "care.csv") if _is_one_of(row, names)]
+    unknown = tuple(name for name in names if not any(_is_one_of(row, (name,)) for row in rows))
+    if not rows:
+        return Care(("Follow the ball band.",), unknown, "")
+    treated = tuple(_gentlest(aspect, {row[aspect] for row in rows}) for aspect in ASPECTS)
+    extras = tuple(row["extra"] for row in rows if row["extra"])
+    return Care((*treated, *extras, BAND_WINS), unknown, "fibre guides; ISO 3758 symbols, worded")
+
+
+def _is_one_of(row: Mapping[str, str], names: tuple[str, ...]) -> bool:
+    known = row["names"].split(";")
+    return any(name.strip().lower() in known for name in names)
+
+
+def _gentlest(aspect: str, treatments: set[str]) -> str:
+    return max((_words()[aspect, treatment] for treatment in treatments))[1]
+
+
+@cache
+def _words() -> Mapping[tuple[str, str], tuple[int, str]]:
+    """How gentle a treatment is, and its words."""
+    return {
+        (row["aspect"], row["treatment"]): (int(row["gentleness"]), row["words"])
+        for row in read_table(DATA / "care_words.csv")
+    }

@@ -1,0 +1,61 @@
+"""Which cautions a pattern should print, from who wears it and what it is made of."""
+
+import tomllib
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cache
+
+from gaugewright.trade.stitches import DATA
+
+UNDER_THREE = ("2",)  # sizes of the child chart worn before the third birthday
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """One caution with the rule or practice behind it."""
+
+    key: str
+    text: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Rule:
+    caution: Caution
+    when: frozenset[str]
+    any_of: frozenset[str]
+
+
+def cautions(
+    table: str, labels: Iterable[str], fibres: Iterable[str], *, raised: bool = False, unspun: bool = False
+) -> tuple[Caution, ...]:
+    """The cautions for a size table, the sizes made, and the fibres; local rules always last.
+
+    `raised` is a brushed or hairy surface, `unspun` loosely spun or unspun yarn.
+
+    >>> [c.key for c in cautions("women", ["M"], ["acrylic"])]
+    ['hands', 'local-rules']
+    >>> [c.key for c in cautions("baby", ["3 months"], ["cotton"], raised=True)]
+    ['baby-ties', 'small-parts', 'baby-sleep', 'flame', 'hands', 'local-rules']
+    """
+    facts = {table, *(fibre.strip().lower() for fibre in fibres)}
+    if table == "baby" or (table == "child" and set(labels) & set(UNDER_THREE)):
+        facts.add("under-three")
+    facts |= {name for name, holds in (("raised", raised), ("unspun", unspun)) if holds}
+    return tuple(
+        rule.caution for rule in _rules() if rule.when <= facts and (not rule.any_of or rule.any_of & facts)
+    )
+
+
+@cache
+def _rules() -> tuple[_Rule, ...]:
+    with (DATA / "cautions.toml").open("rb") as file:
+        entries = tomllib.load(file)["caution"]
+    return tuple(
+        _Rule(
+            Caution(entry["key"], entry["text"], entry["source"]),
+            frozenset(entry.get("when", ())),
+            frozenset(entry.get("any", ())),
+        )
+        for entry in entries
+    )
