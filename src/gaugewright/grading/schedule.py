@@ -172,8 +172,8 @@ def _by_key(candidate: Candidate) -> tuple[float, int, float, int]:
 
 @dataclass(frozen=True, slots=True)
 class RowTaper:
-    """A taper with more stitches than rows: `each_row` stitches at the edge on every row, and
-    one more on the rows of `extra`."""
+    """A taper at one edge: `each_row` stitches on every row (0 while the rows suffice), and one
+    more on the rows of `extra`."""
 
     each_row: int
     extra: Schedule
@@ -204,16 +204,18 @@ def row_taper(stitches: int, rows: int) -> RowTaper:
     >>> row_taper(13, 6)
     RowTaper(each_row=2, extra=Schedule(blocks=(Block(gaps=(4,), times=1),), even=2))
     """
-    if stitches_per_change(stitches, rows) and rows == 0:
-        return RowTaper(0, Schedule((), 0))
+    if stitches_per_change(stitches, rows) == 1:
+        return RowTaper(0, schedule_sizes([(stitches, rows)])[0])
     each_row, extra = divmod(stitches, rows)
     return RowTaper(each_row, schedule_sizes([(extra, rows)])[0])
 
 
 def taper_steps(stitches: int, rows: int) -> tuple[int, ...]:
-    """Stitches to take at one edge on each row of a taper, one figure per row.
+    """Stitches to take at one edge on each row that changes, in order.
+
+    One at a time while the rows suffice; with more stitches than rows one figure for every row.
 
     >>> taper_steps(13, 6), taper_steps(9, 6), taper_steps(2, 6)
-    ((2, 2, 2, 3, 2, 2), (1, 2, 1, 2, 1, 2), (0, 1, 0, 0, 1, 0))
+    ((2, 2, 2, 3, 2, 2), (1, 2, 1, 2, 1, 2), (1, 1))
     """
-    return row_taper(stitches, rows).steps()
+    return tuple(step for step in row_taper(stitches, rows).steps() if step)
