@@ -1,0 +1,144 @@
+"""Draws the schematic of a piece: outline, bands of colour, dimensions, names.
+
+In: a `PieceFigure`. Out: a `Schematic` that fits the room given, in true proportion. Lines and
+text keep their size on paper while the piece shrinks to make room for them, so the scale is
+found by laying the drawing out a few times.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from gaugewright.drawings.canvas import cut_canvas
+from gaugewright.drawings.colour_bands import assign_hatches, fills_of, name_bands, paint_bands
+from gaugewright.drawings.dimension_layout import Wanted, add_dimensions
+from gaugewright.drawings.edge_labels import mark_point, name_edge
+from gaugewright.drawings.geometry import box_around
+from gaugewright.drawings.lengths import shown_length
+from gaugewright.drawings.model import KeyEntry, PieceFigure, Schematic, Units
+from gaugewright.drawings.primitives import Drawing, Hatch, Point, Polygon
+from gaugewright.drawings.scale import fit_scale
+from gaugewright.drawings.scene import TEXT, Scene, level_label, text_room
+
+OUTLINE_WIDTH = 0.36
+"""Twice a dimension line."""
+IN_ROUNDS = "worked in rounds; width shown is half the round"
+
+
+@dataclass(frozen=True, slots=True)
+class _Request:
+    figure: PieceFigure
+    units: Units
+    hatches: Mapping[str, Hatch]
+    max_width: float
+    max_height: float
+
+
+def draw_schematic(
+    figure: PieceFigure,
+    units: Units,
+    max_width: float = 160.0,
+    max_height: float = 110.0,
+    hatches: Mapping[str, Hatch] | None = None,
+) -> Schematic:
+    """The schematic of one piece with its key.
+
+    With several sizes each dimension carries a letter, and the key gives the values; with one
+    size it carries the value too. `hatches` should be one assignment for all drawings of a
+    pattern. A drawing is larger than asked only where its texts alone need more room.
+    """
+    chosen = hatches or assign_hatches(band.name for band in figure.bands)
+    request = _Request(figure, units, chosen, max_width, max_height)
+    left, bottom, right, top = box_around(figure.outline)
+    scale = fit_scale(
+        lambda scale: _lay_out(request, scale).extent(),
+        (right - left, top - bottom),
+        (max_width, max_height),
+    )
+    key = key_of(figure)
+    drawing = cut_canvas(_lay_out(request, scale), figure.title, _describe(figure, units, key))
+    return Schematic(drawing, key)
+
+
+def key_of(figure: PieceFigure) -> tuple[KeyEntry, ...]:
+    """Letter, name and values in mm of each measure, in the order given."""
+    return tuple((_letter(i), m.name, m.values) for i, m in enumerate(figure.measures))
+
+
+def _letter(index: int) -> str:
+    """A to Z, then AA, AB and so on.
+
+    >>> _letter(0), _letter(25), _letter(26)
+    ('A', 'Z', 'AA')
+    """
+    letter = chr(ord("A") + index % 26)
+    return letter if index < 26 else _letter(index // 26 - 1) + letter
+
+
+def _lay_out(request: _Request, scale: float) -> Scene:
+    figure = request.figure
+    outline = tuple(_on_paper(point, scale) for point in figure.outline)
+    bands = paint_bands(figure.bands, outline, (0.0, scale), request.hatches)
+    scene = Scene().fill(*fills_of(bands)).draw(Polygon(outline, OUTLINE_WIDTH))
+    scene = add_dimensions(scene, outline, _wanted(request, scale))
+    if bands:
+        scene = name_bands(scene, outline, bands, _quieter_side_first(scene, outline), request.max_width)
+    for name, point in figure.marks:
+        scene = mark_point(scene, outline, name, _on_paper(point, scale))
+    for name, point in figure.edge_names:
+        scene = name_edge(scene, outline, name, _on_paper(point, scale))
+    return _write_note(scene, request.max_width) if figure.in_rounds else scene
+
+
+def _on_paper(point: Point, scale: float) -> Point:
+    return point[0] * scale, -point[1] * scale
+
+
+def _wanted(request: _Request, scale: float) -> list[Wanted]:
+    figure = request.figure
+    wanted = []
+    for index, measure in enumerate(figure.measures):
+        text = _letter(index)
+        if len(figure.sizes) == 1:
+            text += " " + shown_length(measure.values[0], request.units)
+        ends = _on_paper(measure.start, scale), _on_paper(measure.end, scale)
+        wanted.append(Wanted(measure.along, *ends, text))
+    return wanted
+
+
+def _quieter_side_first(scene: Scene, outline: Sequence[Point]) -> tuple[int, int]:
+    """The side of the piece over which less is drawn: 1 the right, -1 the left."""
+    left, _, right, _ = box_around(outline)
+    drawn = scene.extent()
+    return (1, -1) if drawn[2] - right <= left - drawn[0] else (-1, 1)
+
+
+def _write_note(scene: Scene, max_width: float) -> Scene:
+    """The note on pieces worked in rounds, under all that is drawn, wrapped to the room."""
+    left, _, right, bottom = scene.extent()
+    lines: list[str] = []
+    for word in IN_ROUNDS.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and text_room(longer)[0] <= max_width - 2:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    for index, line in enumerate(lines):
+        middle = bottom + TEXT + index * TEXT * 1.4
+        scene = scene.write(level_label((left + right) / 2, middle, line, "middle"))
+    return scene
+
+
+def _describe(figure: PieceFigure, units: Units, key: Sequence[KeyEntry]) -> str:
+    """What the drawing shows, for those who can't see it."""
+    drawn = figure.sizes.index(figure.drawn_size)
+    sentences = [f"Outline of {figure.title}, drawn in true proportion in size {figure.drawn_size}."]
+    if figure.bands:
+        bands = ", ".join(band.name for band in sorted(figure.bands, key=lambda band: band.bottom))
+        sentences.append(f"Colours from the bottom edge up: {bands}.")
+    sentences += [f"{letter}: {name}, {shown_length(values[drawn], units)}." for letter, name, values in key]
+    if figure.edge_names or figure.marks:
+        names = ", ".join(dict.fromkeys(name for name, _ in (*figure.edge_names, *figure.marks)))
+        sentences.append(f"Named on the outline: {names}.")
+    if figure.in_rounds:
+        sentences.append(f"This piece is {IN_ROUNDS}.")
+    return " ".join(sentences)
