@@ -1,7 +1,7 @@
 """What a formula is made of. Every node knows its column, so that a fault can be pointed at."""
 
-from typing import Literal
 from dataclasses import dataclass
+from typing import Literal
 
 from gaugewright.units import Quantity
 
