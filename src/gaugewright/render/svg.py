@@ -16,6 +16,7 @@ _DASHES: dict[Dash, tuple[float, ...]] = {
     "solid": (), "dashed": (2.0, 1.0), "dash-dot": (4.0, 1.0, 0.5, 1.0), "dotted": (0.3, 1.0),
 }  # fmt: skip
 _SPACING, _HATCH_LINE, _DOT = 1.6, 0.16, 0.28
+_LINES_PER_TILE = 12
 _TEXT_COLOUR = "#1a1a1a"
 
 
@@ -68,13 +69,12 @@ def _elements(svg: Any, item: Item) -> list[Any]:
     raise TypeError(f"no way to draw {item!r}")
 
 
-def _points(item: Polyline | Polygon) -> str:
-    return " ".join(f"{number(x)},{number(y)}" for x, y in item.points)
+def _points(item: Polyline | Polygon) -> list[tuple[str, str]]:
+    return [(number(x), number(y)) for x, y in item.points]
 
 
 def _polyline(svg: Any, item: Polyline) -> Any:
-    line = svg.polyline(fill="none", stroke=item.colour, stroke_width=number(item.width))
-    line.attribs["points"] = _points(item)
+    line = svg.polyline(_points(item), fill="none", stroke=item.colour, stroke_width=number(item.width))
     if item.dash != "solid":
         line.attribs["stroke-dasharray"] = " ".join(number(part) for part in _DASHES[item.dash])
     return line
@@ -85,9 +85,7 @@ def _polygon(svg: Any, item: Polygon) -> list[Any]:
     fills = [item.fill or "none"]
     if item.hatch != "none":
         fills.append(f"url(#{_hatch_id(item.hatch, item.colour)})")
-    shapes = [svg.polygon(fill=fill) for fill in fills]
-    for shape in shapes:
-        shape.attribs["points"] = _points(item)
+    shapes = [svg.polygon(_points(item), fill=fill) for fill in fills]
     if item.width > 0:
         shapes[-1].attribs |= {"stroke": item.colour, "stroke-width": number(item.width)}
     return shapes
@@ -108,21 +106,22 @@ def _text(svg: Any, item: Label) -> Any:
 
 
 def _pattern(svg: Any, hatch: Hatch, colour: str) -> Any:
-    """One tile of a hatch; slanted hatches are upright lines in a turned tile."""
-    tile = number(_SPACING)
+    """A tile of a hatch: a large one, as viewers leave hairline gaps where tiles of lines meet."""
+    repeats = 1 if hatch == "dots" else _LINES_PER_TILE
+    tile = number(_SPACING * repeats)
     pattern = svg.pattern(id=_hatch_id(hatch, colour), patternUnits="userSpaceOnUse")
     pattern.attribs |= {"width": tile, "height": tile}
     if hatch in ("diagonal", "back-diagonal", "cross"):
         pattern.attribs["patternTransform"] = f"rotate({-45 if hatch == 'back-diagonal' else 45})"
-    middle = number(_SPACING / 2)
+    middles = [number(_SPACING * (index + 0.5)) for index in range(repeats)]
     if hatch == "dots":
-        pattern.add(svg.circle(center=(middle, middle), r=number(_DOT), fill=colour))
+        pattern.add(svg.circle(center=(middles[0], middles[0]), r=number(_DOT), fill=colour))
         return pattern
     strokes = []
     if hatch != "horizontal":
-        strokes.append({"x1": middle, "y1": "0", "x2": middle, "y2": tile})
+        strokes += [{"x1": middle, "y1": "0", "x2": middle, "y2": tile} for middle in middles]
     if hatch in ("horizontal", "cross"):
-        strokes.append({"x1": "0", "y1": middle, "x2": tile, "y2": middle})
+        strokes += [{"x1": "0", "y1": middle, "x2": tile, "y2": middle} for middle in middles]
     for stroke in strokes:
         line = svg.line(stroke=colour, stroke_width=number(_HATCH_LINE))
         line.attribs |= stroke

@@ -1,0 +1,134 @@
+"""How wide a table's columns are, and in which size the table is set.
+
+In: a `Table` and the room across. Out: a `Fit`. The usual size is tried first, then half a point
+less at a time down to the style's least; numbers keep to one line as long as any size allows it.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from gaugewright.instructions.nodes import Table
+from gaugewright.render.pdf.faces import Faces
+from gaugewright.render.pdf.lines import Line, Run, break_lines, longest_word, natural_width
+from gaugewright.render.pdf.style import Face, TableStyle
+
+STEP = 0.5
+LEAST_GAP = 0.62  # em; a reader takes anything closer for a space
+FULL = 0.62  # a table that needs this share of the width is given all of it
+WIDEST_TEXT = 8.0  # em: a column of words may be wrapped down to this
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """The size chosen and the columns' widths, in points."""
+
+    size: float
+    leading: float
+    padding: float
+    gap: float
+    widths: tuple[float, ...]
+
+    @property
+    def total(self) -> float:
+        """Width of the whole table."""
+        return sum(self.widths) + self.gap * (len(self.widths) - 1)
+
+    def left(self, column: int) -> float:
+        """Where a column begins."""
+        return sum(self.widths[:column]) + self.gap * column
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """Faces and table style: what cutting cells into lines takes."""
+
+    faces: Faces
+    style: TableStyle
+
+    def head_cells(self, table: Table, fit: Fit) -> tuple[tuple[Line, ...], ...]:
+        """The header's cells as lines."""
+        return self._cells(tuple(("semibold", cell) for cell in table.header), fit)
+
+    def row_cells(self, table: Table, number: int, fit: Fit) -> tuple[tuple[Line, ...], ...]:
+        """A row's cells as lines."""
+        return self._cells(_faced(table, table.rows[number]), fit)
+
+    def _cells(self, cells: tuple[tuple[Face, str], ...], fit: Fit) -> tuple[tuple[Line, ...], ...]:
+        return tuple(
+            tuple(self._lines(face, cell, fit.size, width))
+            for (face, cell), width in zip(cells, fit.widths, strict=True)
+        )
+
+    def _lines(self, face: Face, cell: str, size: float, width: float) -> Iterator[Line]:
+        texts = [text for text in cell.split("\n") if text.strip()]
+        for place, text in enumerate(texts):
+            lines = break_lines(((face, text),), self.faces, size, width, width)
+            yield from lines[:-1]
+            end = lines[-1]
+            yield end if place == len(texts) - 1 else Line(end.runs, end.width, " ")
+
+    def fit(self, table: Table, room: float) -> Fit:
+        """The largest size at which the columns fit, and how wide they become."""
+        size = self.style.size
+        while True:
+            least = size <= self.style.least + 1e-6
+            columns = [self._widths(table, column, size) for column in range(len(table.header))]
+            if fit := self._try(table, columns, size, room, break_numbers=False):
+                return fit
+            if least:
+                broken = [(word, word, natural) for word, _, natural in columns]
+                return self._try(table, broken, size, room, break_numbers=True) or self._squeezed(columns, size, room)
+            size = max(self.style.least, size - STEP)
+
+    def _widths(self, table: Table, column: int, size: float) -> tuple[float, float, float]:
+        """Of a column: its longest word, its least width kept in good setting, its natural width."""
+        runs = [(("semibold", table.header[column]),), *((_faced(table, row)[column],) for row in table.rows)]
+        pieces: list[tuple[Run, ...]] = [((face, text),) for ((face, cell),) in runs for text in cell.split("\n")]
+        natural = max(natural_width(piece, self.faces, size) for piece in pieces)
+        word = max(longest_word(piece, self.faces, size) for piece in pieces)
+        if table.align[column] != "left":
+            head = longest_word(runs[0], self.faces, size)
+            body = max((natural_width(p, self.faces, size) for p in pieces[len(table.header[column].split("\n")) :]), default=0.0)
+            return word, max(head, body), natural
+        return word, max(word, min(natural, WIDEST_TEXT * size)), natural
+
+    def _try(
+        self, table: Table, columns: list[tuple[float, float, float]], size: float, room: float, break_numbers: bool
+    ) -> Fit | None:
+        tight = size <= self.style.floor + 1e-6
+        gap = size * (LEAST_GAP if tight else self.style.gap)
+        space = room - gap * (len(columns) - 1)
+        least = [low for _, low, _ in columns]
+        natural = [high for _, _, high in columns]
+        if sum(least) > space + 1e-6:
+            return None
+        if sum(natural) <= space:
+            widths = _spread(table, natural, space) if sum(natural) > FULL * space else natural
+        else:
+            share = (space - sum(least)) / (sum(natural) - sum(least))
+            widths = [low + (high - low) * share for low, high in zip(least, natural, strict=True)]
+        return self._fit(size, gap, widths)
+
+    def _squeezed(self, columns: list[tuple[float, float, float]], size: float, room: float) -> Fit:
+        """Even words are too long: every column gives way in proportion."""
+        gap = size * LEAST_GAP
+        words = [word for word, _, _ in columns]
+        factor = (room - gap * (len(columns) - 1)) / sum(words)
+        return self._fit(size, gap, [word * factor for word in words])
+
+    def _fit(self, size: float, gap: float, widths: list[float]) -> Fit:
+        return Fit(size, size * self.style.leading, self.style.padding, gap, tuple(widths))
+
+
+def _faced(table: Table, row: tuple[str, ...]) -> tuple[tuple[Face, str], ...]:
+    first: Face = "semibold" if table.row_heads else "regular"
+    return tuple(("regular" if column else first, cell) for column, cell in enumerate(row))
+
+
+def _spread(table: Table, natural: list[float], space: float) -> list[float]:
+    """Spare width goes to the columns evenly, and to the last one in a table of words."""
+    spare = space - sum(natural)
+    if all(align == "left" for align in table.align):
+        return [*natural[:-1], natural[-1] + spare]
+    each = spare / len(natural)
+    return [width + each for width in natural]

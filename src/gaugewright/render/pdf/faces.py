@@ -1,0 +1,70 @@
+"""The typefaces of a style, loaded, measured, and asked whether they have a glyph.
+
+In: the font files of a `Style`. Out: `Faces`, whose names are known to reportlab. Files are parsed
+once per path: parsing costs more than setting a page.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+from reportlab.pdfbase.pdfmetrics import registerFont
+from reportlab.pdfbase.ttfonts import TTFError
+
+from gaugewright.errors import UserError
+from gaugewright.render.pdf.hooks import ReadableFont, load_font
+from gaugewright.render.pdf.style import FACES, Face, Style
+
+NO_BREAK = "\u00a0"
+
+
+@cache
+def _load(path: Path, modified: int) -> ReadableFont:
+    """A font by its path; `modified` makes an edited file a new one."""
+    try:
+        font = load_font(f"{path}#{modified}", path)
+    except (TTFError, OSError) as fault:
+        raise UserError(
+            "bad-style",
+            f"{path} can't be used as a typeface: {fault}",
+            "faces must be TrueType files (.ttf with TrueType outlines)",
+        ) from None
+    registerFont(font)
+    return font
+
+
+@dataclass(frozen=True, slots=True)
+class Faces:
+    """Fonts by the face they serve as, and their advance widths in thousandths of an em."""
+
+    fonts: dict[Face, ReadableFont]
+    widths: dict[Face, dict[int, float]]
+
+    def name(self, face: Face) -> str:
+        """The name reportlab knows the face by."""
+        return str(self.fonts[face].fontName)
+
+    def width(self, face: Face, size: float, text: str) -> float:
+        """Width of a text in points."""
+        widths = self.widths[face]
+        return sum(widths[32 if c == NO_BREAK else ord(c)] for c in text) * size / 1000
+
+
+def load_faces(style: Style) -> Faces:
+    """All faces of a style, ready for a canvas."""
+    fonts = {face: _load(path, path.stat().st_mtime_ns) for face, path in style.faces}
+    return Faces(fonts, {face: font.face.charWidths for face, font in fonts.items()})
+
+
+def check_glyphs(faces: Faces, texts: Iterable[str]) -> None:
+    """Every character must have a glyph in every face: a box on paper is no instruction."""
+    wanted = {c for text in texts for c in text} - {NO_BREAK, "\n"}
+    missing = sorted(c for c in wanted if any(ord(c) not in faces.widths[face] for face in FACES))
+    if missing:
+        shown = ", ".join(f"{c!r} (U+{ord(c):04X})" for c in missing[:8])
+        raise UserError(
+            "missing-glyph",
+            f"the typeface has no sign for {shown}" + (" and more" if len(missing) > 8 else ""),
+            "write it in other words, or name a typeface that has it in your own style",
+        )

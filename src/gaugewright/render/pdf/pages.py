@@ -1,0 +1,105 @@
+"""Boxes placed on pages.
+
+In: boxes and the frame's height. Out: for each page its boxes with their distance from the top.
+A heading is never last on a page, a step is never split, a drawing rather gets a little smaller
+than leaves a hole; only what is higher than a whole page is split by force.
+"""
+
+from collections import deque
+from dataclasses import dataclass, field
+
+from gaugewright.errors import InternalError
+from gaugewright.render.pdf.boxes import Box
+
+SLACK = 1e-6
+
+
+@dataclass(slots=True)
+class Page:
+    """A page being filled; `used` is the height taken so far."""
+
+    height: float
+    boxes: list[tuple[Box, float]] = field(default_factory=list)
+    used: float = 0.0
+
+    def gap(self, box: Box) -> float:
+        """Space above the box: the larger of the two that meet, none at the head of the page."""
+        return max(self.boxes[-1][0].after, box.before) if self.boxes else 0.0
+
+    def room(self, box: Box) -> float:
+        """Height left for this box."""
+        return self.height - self.used - self.gap(box)
+
+    def put(self, box: Box) -> None:
+        """Place the box below the last one."""
+        top = self.used + self.gap(box)
+        self.boxes.append((box, top))
+        self.used = top + box.height
+
+
+def paginate(boxes: tuple[Box, ...], height: float) -> tuple[Page, ...]:
+    """Fill pages one after the other."""
+    waiting = deque(boxes)
+    pages = [Page(height)]
+    while waiting:
+        group = _take_group(waiting)
+        if group[0].new_page and pages[-1].boxes:
+            pages.append(Page(height))
+        rest = _place(pages[-1], group)
+        while rest is not None:
+            pages.append(Page(height))
+            group = rest
+            rest = _place(pages[-1], group)
+    return tuple(pages)
+
+
+def _take_group(waiting: deque[Box]) -> list[Box]:
+    """A box with all that must not be parted from it: headings and what they stand over."""
+    group = [waiting.popleft()]
+    while group[-1].keep and waiting and not waiting[0].new_page:
+        group.append(waiting.popleft())
+    return group
+
+
+def _place(page: Page, group: list[Box]) -> list[Box] | None:
+    """Put the group on the page; what has to go on to the next page is given back."""
+    trial = Page(page.height, list(page.boxes), page.used)
+    for place, box in enumerate(group):
+        last = place == len(group) - 1
+        room = trial.room(box)
+        if box.height <= room + SLACK:
+            trial.put(box)
+            continue
+        fresh = not page.boxes
+        parts = box.split(room, force=False) if last else None
+        smaller = box.shrink(room) if last else None
+        if parts is None and smaller is None and fresh:
+            return _force(page, trial, group, place)
+        if smaller is not None:
+            trial.put(smaller)
+            continue
+        if parts is None:
+            return group
+        trial.put(parts[0])
+        _accept(page, trial)
+        return [parts[1]]
+    _accept(page, trial)
+    return None
+
+
+def _force(page: Page, trial: Page, group: list[Box], place: int) -> list[Box]:
+    """On an empty page and still no room: leave what fits, or split what is higher than a page."""
+    box = group[place]
+    if trial.boxes and box.height <= page.height:
+        _accept(page, trial)
+        return group[place:]
+    parts = box.split(trial.room(box), force=True)
+    if parts is None:
+        raise InternalError(f"a {type(box).__name__} of {box.height:.0f} pt is higher than the page")
+    trial.put(parts[0])
+    _accept(page, trial)
+    return [parts[1], *group[place + 1 :]]
+
+
+def _accept(page: Page, trial: Page) -> None:
+    page.boxes, page.used = trial.boxes, trial.used
