@@ -40,8 +40,12 @@ def _rows() -> dict[str, tuple[float, float | None, str, bool]]:
     }
 
 
+def _key(fit: str) -> str:
+    return fit.replace("-", "_").replace(" ", "_")
+
+
 def _row(fit: str) -> tuple[float, float | None, str, bool]:
-    key = fit.replace("-", "_").replace(" ", "_")
+    key = _key(fit)
     if key not in _rows():
         names = ", ".join(name.replace("_", " ") for name in _rows())
         raise UserError("unknown-fit", f"there is no fit {fit!r}", hint=f"the fits are {names}")
@@ -65,7 +69,7 @@ def read_ease(fit: str) -> Ease:
     any of the range. The rule is worded because the pattern states it.
     """
     low, high, source, confirmed = _row(fit)
-    name = fit.replace("_", " ")
+    name = _key(fit).replace("_", " ")
     if high is None:
         return Ease(name, low, "the least of an open-ended range", source, confirmed)
     if low == high:

@@ -74,7 +74,7 @@ def category_of(metres_per_100g: float) -> int | None:
     for weight in yarn_weights():
         low, high = weight.metres_per_100g
         if (low or 0) <= metres_per_100g <= high:
-            return weight.category if low is not None or metres_per_100g < high else None
+            return weight.category
     return None
 
 
