@@ -10,8 +10,13 @@ SEAM_SHARE = 0.03
 STRAY_STITCHES = 1.0
 """Further than one stitch from its line an edge shows: steps are then spread another way."""
 
-SHARED_RATES_COST = 0.5
-"""The same rates in all sizes read better; under half a stitch nobody sees what they cost."""
+UNSEEN_STITCHES = 0.5
+"""Plainer words (the same rates in all sizes, two blocks instead of turns) may cost this many
+stitches of straightness: under half a stitch nobody sees it."""
+
+MOST_STITCHES_PER_EDGE = 3
+"""More than three stitches at one edge in one row are no taper but a cast-off step: the edge
+would lie flat along the row (common practice, no source)."""
 
 
 def seam_tolerance(length: float, row_height: float) -> float:

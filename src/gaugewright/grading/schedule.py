@@ -17,7 +17,7 @@ from gaugewright.grading.schedule_search import (
     single_blocks,
     turning_candidates,
 )
-from gaugewright.tolerances import SHARED_RATES_COST, STRAY_STITCHES
+from gaugewright.tolerances import STRAY_STITCHES, UNSEEN_STITCHES
 
 __all__ = [
     "Block",
@@ -88,7 +88,8 @@ def schedule_sizes(
     The blocks stand in the same order in all sizes, so that one sentence serves; that order is
     taken whose worst size is straightest. The same two rates are used in all sizes where that
     costs every size less than half a stitch. Where a size would stray more than one stitch
-    (`per_change` stitches a change), two gaps by turns are used if that is straighter.
+    (`per_change` stitches a change), two gaps by turns are used if that is straighter by half a
+    stitch or more; for less the plainer words are kept.
 
     >>> for s in schedule_sizes([(5, 25), (6, 27), (7, 30)]): print(s.blocks, s.even)
     (Block(gaps=(4,), times=3), Block(gaps=(5,), times=2)) 3
@@ -107,7 +108,8 @@ def schedule_sizes(
         turned = _straightest_order(
             either, ("one rate", "turns"), (("turns first",), ("turns last",))
         )
-        best = turned if turned.worst < best.worst else best
+        if (best.worst - turned.worst) * per_change >= UNSEEN_STITCHES:
+            best = turned
     return tuple(c.schedule for c in _with_shared_rates(best, per_change).chosen)
 
 
@@ -159,7 +161,7 @@ def _with_shared_rates(best: _Structure, per_change: int) -> _Structure:
             (c.deviation - own.deviation) * per_change
             for c, own in zip(chosen, best.chosen, strict=True)
         )
-        if max(costs) < SHARED_RATES_COST:
+        if max(costs) < UNSEEN_STITCHES:
             shared.append((_Structure(offered, chosen), tuple(sorted(rates))))
     if not shared:
         return best
