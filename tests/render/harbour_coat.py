@@ -19,14 +19,14 @@ NINE = ("right",) * 9
 def size_list(first: int, step: int) -> str:
     """`40 (43, 46, ...)`, held together inside the brackets."""
     rest = ",\u00a0".join(str(first + step * n) for n in range(1, 9))
-    return f"{first} ({rest})"
+    return f"{first}\u00a0({rest})"
 
 
 def row(label: str, words: str, count: str = "") -> Paragraph:
     """A step with its stitch count."""
     spans = [Span(words, fact="words")]
     if count:
-        spans += [Span(" – "), Span(count + " sts", "count"), Span(".")]
+        spans += [Span(" –\u00a0"), Span(count + "\u00a0sts", "count"), Span(".")]
     return Paragraph(tuple(spans), "step", label)
 
 

@@ -18,6 +18,8 @@ from gaugewright.render.reading_order import (
 )
 
 COLUMNS = 100
+WIDEST_START = 60  # of the columns before one that is wrapped
+SHORT_CELL = 24
 UNDERLINES = {1: "=", 2: "-", 3: "."}
 
 
@@ -52,24 +54,41 @@ def _labelled(paragraph: Paragraph) -> str:
 
 def _wrap(text: str, indent: str = "") -> str:
     """Wrapped at ordinary spaces only; later lines are indented."""
+    return "\n".join(_wrapped(text, indent, COLUMNS))
+
+
+def _wrapped(text: str, indent: str, columns: int) -> list[str]:
     wrapper = TextWrapper(
-        COLUMNS, subsequent_indent=indent, break_long_words=False, break_on_hyphens=False
+        columns, subsequent_indent=indent, break_long_words=False, break_on_hyphens=False
     )
     # A wrapper breaks at U+00A0 as well, so that stands aside as a private letter meanwhile.
-    wrapped = wrapper.wrap(" ".join(text.split(" ")).replace(NO_BREAK, "\ue000"))
-    return "\n".join(wrapped).replace("\ue000", NO_BREAK)
+    return [line.replace("\ue000", NO_BREAK) for line in wrapper.wrap(text.replace(NO_BREAK, "\ue000"))]
 
 
 def _table(table: Table) -> str:
     rows = [tuple(_one_line(cell) for cell in row) for row in (table.header, *table.rows)]
     widths = [max(len(row[column]) for row in rows) for column in range(len(table.header))]
-    if sum(widths) + 2 * (len(widths) - 1) <= COLUMNS:
+    left = sum(width + 2 for width in widths[:-1])
+    if left + widths[-1] <= COLUMNS:
         body = _aligned(table, rows, widths)
+    elif table.align[-1] == "left" and left <= WIDEST_START:
+        body = [line for row in rows for line in _last_wrapped(table, row, widths, left)]
     else:
-        body = [_wrap(" | ".join(cell or "-" for cell in row), indent="    ") for row in rows]
+        body = [_wrap(" | ".join(_together(cell) for cell in row), indent="    ") for row in rows]
     caption = [_wrap(table.caption)] if table.caption else []
     note = [_wrap(table.note)] if table.note else []
     return "\n".join([*caption, *body, *note])
+
+
+def _last_wrapped(table: Table, row: tuple[str, ...], widths: list[int], left: int) -> list[str]:
+    """Only the last column may be wrapped: the words of a row then still follow one another."""
+    lines = _wrapped(row[-1], "", COLUMNS - left) or [""]
+    first = _aligned(table, [(*row[:-1], lines[0])], widths)
+    return [*first, *(" " * left + line for line in lines[1:])]
+
+
+def _together(cell: str) -> str:
+    return cell.replace(" ", NO_BREAK) if len(cell) <= SHORT_CELL else cell
 
 
 def _one_line(cell: str) -> str:

@@ -16,17 +16,28 @@ from gaugewright.render.pdf.tags import Element
 
 FEWEST_LINES = 2  # of a paragraph, at the foot or the head of a page
 RULE_SPACE = 7.0
-SMALLEST_SCALE = 0.72  # of a drawing that is made to fit what is left of a page
+SMALLEST_SCALE = 0.8  # of a drawing that is made to fit what is left of a page
 CAPTION_SPACE = 5.0
 
 
 class Box(Protocol):
-    """What a page can hold. `keep` means: not last on a page, the next box goes with it."""
+    """What a page can hold."""
 
-    before: float
-    after: float
-    keep: bool
-    new_page: bool
+    @property
+    def before(self) -> float:
+        """Space above, if the box isn't first on its page."""
+
+    @property
+    def after(self) -> float:
+        """Space below."""
+
+    @property
+    def keep(self) -> bool:
+        """Not to be parted from the next box."""
+
+    @property
+    def new_page(self) -> bool:
+        """To be first on its page."""
 
     @property
     def height(self) -> float:
@@ -40,6 +51,9 @@ class Box(Protocol):
 
     def shrink(self, room: float) -> "Box | None":
         """The same box in less height, if it can be had without harm."""
+
+    def at_head(self) -> "Box":
+        """The same box as it looks first on a page."""
 
     def draw(self, pen: Pen, x: float, top: float) -> None:
         """Draw with the upper left corner at this point."""
@@ -69,6 +83,7 @@ class TextBox:
     marker_width: float = 0.0
     bookmark: Bookmark | None = None
     begun: bool = False  # an earlier page has the beginning
+    centred: bool = False
 
     @property
     def before(self) -> float:
@@ -98,6 +113,12 @@ class TextBox:
     def shrink(self, room: float) -> None:
         return None
 
+    def at_head(self) -> "TextBox":
+        """Without the rule above: the running head has one just there."""
+        if self.style.rule != "above":
+            return self
+        return replace(self, style=replace(self.style, rule=""))
+
     def draw(self, pen: Pen, x: float, top: float) -> None:
         style = self.style
         if self.bookmark:
@@ -112,7 +133,8 @@ class TextBox:
         placed = []
         for number, line in enumerate(self.lines):
             hang = style.hang if number or self.begun else 0.0
-            placed.append(Placed(left + self.marker_width + hang, baseline - number * style.leading, line))
+            spare = (self.width - line.width) / 2 if self.centred else 0.0
+            placed.append(Placed(left + self.marker_width + hang + spare, baseline - number * style.leading, line))
         with pen.element(self.element):
             pen.text(placed, style.size, style.colour)
 
@@ -142,6 +164,9 @@ class RuleBox:
 
     def shrink(self, room: float) -> None:
         return None
+
+    def at_head(self) -> "RuleBox":
+        return self
 
     def draw(self, pen: Pen, x: float, top: float) -> None:
         with pen.artifact():
@@ -179,6 +204,9 @@ class FigureBox:
         scale = self.scale * (self._drawn_height - (self.height - room)) / self._drawn_height
         least = max(self.scale * SMALLEST_SCALE, least_scale(self.drawing))
         return replace(self, scale=scale) if least <= scale <= self.scale else None
+
+    def at_head(self) -> "FigureBox":
+        return self
 
     def draw(self, pen: Pen, x: float, top: float) -> None:
         unit = self.scale * POINTS_PER_MM

@@ -14,7 +14,8 @@ from gaugewright.render.pdf.style import Face, TableStyle
 
 STEP = 0.5
 LEAST_GAP = 0.62  # em; a reader takes anything closer for a space
-FULL = 0.62  # a table that needs this share of the width is given all of it
+FULL = 0.62  # a table that needs this share of the width is given all of it,
+MANY = 5  # and so is one of so many columns, that the sizes stand apart
 WIDEST_TEXT = 8.0  # em: a column of words may be wrapped down to this
 
 
@@ -103,7 +104,8 @@ class Setting:
         if sum(least) > space + 1e-6:
             return None
         if sum(natural) <= space:
-            widths = _spread(table, natural, space) if sum(natural) > FULL * space else natural
+            full = len(natural) >= MANY or sum(natural) > FULL * space
+            widths = _spread(table, natural, space) if full else natural
         else:
             share = (space - sum(least)) / (sum(natural) - sum(least))
             widths = [low + (high - low) * share for low, high in zip(least, natural, strict=True)]
@@ -126,9 +128,12 @@ def _faced(table: Table, row: tuple[str, ...]) -> tuple[tuple[Face, str], ...]:
 
 
 def _spread(table: Table, natural: list[float], space: float) -> list[float]:
-    """Spare width goes to the columns evenly, and to the last one in a table of words."""
+    """Spare width goes to the last column of words, or makes the columns of numbers alike."""
     spare = space - sum(natural)
-    if all(align == "left" for align in table.align):
+    numbers = [column for column, align in enumerate(table.align) if align != "left"]
+    if not numbers:
         return [*natural[:-1], natural[-1] + spare]
-    each = spare / len(natural)
-    return [width + each for width in natural]
+    alike = (space - sum(natural[c] for c in range(len(natural)) if c not in numbers)) / len(numbers)
+    if alike >= max(natural[c] for c in numbers):
+        return [alike if c in numbers else width for c, width in enumerate(natural)]
+    return [width + spare / len(natural) for width in natural]

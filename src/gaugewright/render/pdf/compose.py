@@ -19,6 +19,7 @@ from gaugewright.render.reading_order import NO_BREAK, Bullets, Byline, Part
 
 HEADINGS = {1: "title", 2: "chapter", 3: "part"}
 BULLET = "•"
+SHORT = 2
 HIGHEST_FIGURE = 0.8  # of the page: a drawing leaves room for the heading it belongs to
 
 
@@ -35,7 +36,15 @@ class Frame:
 def compose(parts: tuple[Part, ...], faces: Faces, style: Style, frame: Frame, structure: Structure) -> tuple[Box, ...]:
     """All boxes, in order; the structure gets an element for each."""
     composer = _Composer(faces, style, frame, structure.root)
-    return tuple(box for part in parts for box in composer.boxes(part))
+    boxes = [box for part in parts for box in composer.boxes(part)]
+    return tuple(_keep_short(before, box) for before, box in zip([None, *boxes], boxes, strict=False))
+
+
+def _keep_short(before: Box | None, box: Box) -> Box:
+    """A line or two under a heading go with what follows: alone at a page's foot they look lost."""
+    if before is not None and isinstance(before, TextBox) and before.bookmark and isinstance(box, TextBox):
+        return replace(box, keep=box.keep or len(box.lines) <= SHORT)
+    return box
 
 
 class _Composer:
@@ -87,7 +96,9 @@ class _Composer:
         style = self.style.text("bullet")
         owner = self.root.add("L", "/O /List /ListNumbering /Disc")
         width = self.faces.width(style.face, style.size, BULLET + " ")
-        for item in bullets.items:
+        for place, item in enumerate(bullets.items):
+            if place == len(bullets.items) - 1:
+                style = replace(style, after=self.style.text("body").after)
             entry = owner.add("LI")
             label = entry.add("Lbl")
             room = min(self.style.page.measure, self.frame.width) - style.indent - width
@@ -117,7 +128,9 @@ class _Composer:
     def _figure(self, figure: Figure) -> FigureBox:
         group = self.root.add("Div")
         element = group.add("Figure", alt=figure.alt.replace(NO_BREAK, " "))
-        caption = self._caption(figure.caption, group.add("Caption")) if figure.caption else None
+        caption = None
+        if figure.caption:
+            caption = replace(self._caption(figure.caption, group.add("Caption")), centred=True)
         below = caption.height + CAPTION_SPACE if caption else 0.0
         drawing = figure.drawing
         across = self.frame.width / (drawing.width * POINTS_PER_MM)

@@ -28,7 +28,7 @@ from gaugewright.render.reading_order import reading_order
 
 Paper = Literal["a4", "letter"]
 PAPERS: dict[Paper, tuple[float, float]] = {"a4": (595.276, 841.89), "letter": (612.0, 792.0)}
-HEAD_GAP, FOOT_GAP = 16.0, 14.0
+HEAD_GAP, FOOT_GAP = 18.0, 18.0
 
 
 def render_pdf(document: Document, paper: Paper, style: Style) -> bytes:

@@ -9,11 +9,12 @@ from collections.abc import Iterator
 
 from gaugewright.drawings.primitives import Hatch, Point
 
-SPACING = 2.0
-DOT_SPACING = 2.2
+SPACING = 1.6
+DOT_SPACING = 1.8
+# Turned as seen on a canvas whose y runs downwards: "diagonal" rises to the right.
 ANGLES: dict[Hatch, tuple[float, ...]] = {
-    "diagonal": (45.0,),
-    "back-diagonal": (-45.0,),
+    "diagonal": (-45.0,),
+    "back-diagonal": (45.0,),
     "horizontal": (0.0,),
     "vertical": (90.0,),
     "cross": (45.0, -45.0),
@@ -26,7 +27,7 @@ def hatch_segments(points: tuple[Point, ...], hatch: Hatch) -> tuple[Segment, ..
     """The hatch's lines inside the outline, even-odd where it crosses itself.
 
     >>> hatch_segments(((0, 0), (6, 0), (6, 3), (0, 3)), "horizontal")
-    (((0.0, 2.0), (6.0, 2.0)),)
+    (((0.0, 1.6), (6.0, 1.6)),)
     """
     return tuple(
         segment for angle in ANGLES.get(hatch, ()) for segment in _parallel(points, angle, SPACING)

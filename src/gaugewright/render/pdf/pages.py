@@ -33,8 +33,9 @@ class Page:
     def put(self, box: Box) -> None:
         """Place the box below the last one."""
         top = self.used + self.gap(box)
-        self.boxes.append((box, top))
-        self.used = top + box.height
+        placed = box if self.boxes else box.at_head()
+        self.boxes.append((placed, top))
+        self.used = top + placed.height
 
 
 def paginate(boxes: tuple[Box, ...], height: float) -> tuple[Page, ...]:

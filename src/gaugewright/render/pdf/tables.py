@@ -73,6 +73,9 @@ class TableBox:
     def shrink(self, room: float) -> None:
         return None
 
+    def at_head(self) -> "TableBox":
+        return self
+
     def draw(self, pen: Pen, x: float, top: float) -> None:
         if self.caption:
             self.caption.draw(pen, x, top)
