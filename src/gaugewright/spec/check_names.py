@@ -1,0 +1,138 @@
+"""Checks that every name in a spec names something that is there."""
+
+import re
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from gaugewright.errors import Problem
+from gaugewright.spec.messages import did_you_mean, listed
+from gaugewright.spec.names import RESERVED, Names, inherited, like_chain, table
+from gaugewright.spec.walk import Reference
+from gaugewright.yaml_reader import Source
+
+
+def check_references(references: tuple[Reference, ...], names: Names, source: Source) -> Iterator[Problem]:
+    """Names of yarns, fabrics, pieces, bands, measures and edges."""
+    groups = {"yarn": names.yarns, "fabric": names.fabrics, "piece": names.pieces, "bands": names.bands, "measure": names.measures}
+    for reference in references:
+        if reference.kind in groups:
+            known = groups[reference.kind]
+            if reference.text not in known:
+                yield _unknown(f"unknown-{reference.kind}", f"no {reference.kind}", reference, known, source)
+        elif reference.kind == "edge":
+            yield from _edge(reference, names, source)
+        elif reference.kind == "edge of to":
+            piece = _at(source.data, (*reference.path[:-1], "to"))
+            if piece in names.edges:
+                yield from _edge_of(str(piece), reference, names, source)
+        elif reference.kind == "own edge" and reference.text != "both":
+            yield from _edge_of(str(reference.path[1]), reference, names, source)
+        elif reference.kind == "edge or level":
+            yield from _edge_or_level(reference, names, source)
+
+
+def _unknown(name: str, what: str, reference: Reference, known: tuple[str, ...], source: Source) -> Problem:
+    message = f"there is {what} {reference.text}; {'there are ' + listed(known).replace(' or ', ' and ') if known else 'none is named'}"
+    kind = name.removeprefix("unknown-")
+    hint = did_you_mean(reference.text, known, f"use one of those, or name {reference.text} as a {kind}")
+    return Problem(name, message, source.origin_at(reference.path, key=reference.is_key), hint)
+
+
+def _edge(reference: Reference, names: Names, source: Source) -> Iterator[Problem]:
+    piece, dot, edge = reference.text.partition(".")
+    origin = source.origin_at(reference.path)
+    if not dot or not re.fullmatch(r"[A-Za-z]\w*", edge, re.ASCII):
+        choices = [f"{p}.{e}" for p, edges in names.edges.items() for e in edges if reference.text in (p, e)]
+        hint = f"write {choices[0]}" if choices else "write a piece and its edge, such as back.side"
+        yield Problem("edge-text", f"{reference.text!r} is not an edge: piece.edge is expected", origin, hint)
+    elif piece not in names.edges:
+        known = names.pieces
+        near = did_you_mean(piece, known, "")
+        hint = f"{near[:-1]}.{edge}?" if near else f"use one of the pieces {listed(known)}, or take this out"
+        yield Problem("unknown-piece", f"there is no piece {piece}; there are {listed(known).replace(' or ', ' and ')}", origin, hint)
+    elif edge not in names.edges[piece]:
+        yield unknown_edge(piece, edge, names, source, reference, len(piece) + 1)
+
+
+def _edge_of(piece: str, reference: Reference, names: Names, source: Source) -> Iterator[Problem]:
+    if reference.text not in names.edges.get(piece, ()):
+        yield unknown_edge(piece, reference.text, names, source, reference, 0)
+
+
+def unknown_edge(piece: str, edge: str, names: Names, source: Source, reference: Reference, column: int) -> Problem:
+    """The problem of an edge that a piece doesn't have."""
+    known = names.edges.get(piece, ())
+    message = f"{piece} has no edge {edge}; it has {listed(known).replace(' or ', ' and ')}"
+    hint = did_you_mean(edge, known, f"use one of those, or name {edge} under the edges of {piece}")
+    return Problem("unknown-edge", message, source.origin_in(reference.path, column), hint)
+
+
+def _edge_or_level(reference: Reference, names: Names, source: Source) -> Iterator[Problem]:
+    """A list of edges goes edge, level, edge: the odd ones out are levels."""
+    index = reference.path[-1]
+    if not isinstance(index, int):
+        return
+    origin, text = source.origin_at(reference.path), reference.text
+    if index % 2 and text not in names.levels:
+        hint = did_you_mean(text, names.levels, f"name {text} under levels, or use a level that is there")
+        yield Problem("unknown-level", f"there is no level {text}; there are {listed(names.levels).replace(' or ', ' and ')}", origin, hint)
+    elif not index % 2 and text in names.levels:
+        yield Problem("name-clash", f"{text} is a level, but the name of an edge is expected here", origin, f"write {text}_edge")
+
+
+def check_clashes(names: Names, source: Source) -> Iterator[Problem]:
+    """Lengths and levels are used bare, so they share their names with nothing."""
+    for name in names.levels:
+        if name in names.lengths:
+            origin = source.origin_at(("levels", name), key=True)
+            yield Problem("name-clash", f"{name} is both a length and a level", origin, f"call one of them {name}_height")
+    for group, members in (("lengths", names.lengths), ("levels", names.levels), ("pieces", names.pieces)):
+        for name in members:
+            if name in RESERVED:
+                origin = source.origin_at((group, name), key=True)
+                yield Problem("name-clash", f"{name} has a meaning of its own in formulas", origin, f"call it {name}_{group.rstrip('s')}")
+
+
+def check_likeness(source: Source) -> Iterator[Problem]:
+    """What is like another must end at one that stands by itself."""
+    for group in ("yarns", "fabrics", "pieces"):
+        entries = table(source.data, group)
+        told: set[str] = set()
+        for name in entries:
+            chain = like_chain(entries, name)
+            last = entries[chain[-1]] if chain else {}
+            back = last.get("like") if isinstance(last, dict) else None
+            if back in chain and back not in told:
+                cycle = chain[chain.index(back) :]
+                told.update(cycle)
+                message = f"{' is like '.join((*cycle, back))}: one of them must stand by itself"
+                yield Problem("like-cycle", message, source.origin_at((group, back, "like")), f"take out `like` from {back} and state what it has")
+
+
+def check_pieces(names: Names, source: Source) -> Iterator[Problem]:
+    """What may be left out only where there is one choice: a piece's fabric and colours."""
+    pieces = table(source.data, "pieces")
+    for name in pieces:
+        piece = inherited(pieces, name)
+        for key, choices in (("fabric", names.fabrics), ("colours", names.yarns)):
+            if key not in piece and len(choices) > 1:
+                origin = source.origin_at(("pieces", name), key=True)
+                yield Problem("missing-key", f"{name} has no `{key}`, and there are {listed(choices).replace(' or ', ' and ')}", origin, f"add `{key}: {choices[0]}` to {name}")
+        yield from _bands_match(name, pieces, source)
+
+
+def _bands_match(name: str, pieces: Mapping[str, Any], source: Source) -> Iterator[Problem]:
+    """One yarn for each band."""
+    colours = table(pieces[name], "colours") if isinstance(pieces[name], dict) else {}
+    bands, order = colours.get("bands"), colours.get("order")
+    heights = (bands if isinstance(bands, dict) else table(table(source.data, "bands"), str(bands))).get("heights")
+    if isinstance(heights, list) and isinstance(order, list) and heights and len(heights) != len(order):
+        message = f"{len(order)} yarns are given for {len(heights)} bands"
+        hint = f"give {len(heights)} yarns, one for each band; a yarn may come again"
+        yield Problem("bands-and-order", message, source.origin_at(("pieces", name, "colours", "order")), hint)
+
+
+def _at(data: Any, path: tuple[str | int, ...]) -> Any:
+    for step in path:
+        data = data[step]
+    return data if isinstance(data, str) else None

@@ -1,0 +1,90 @@
+"""A gauge as text, the way labels give it: `8 sts, 6.5 rows / 10 cm`.
+
+The count is made whole, since what is printed is what is graded: 6.5 rows over 10 cm are 13 rows
+over 20 cm, the same gauge in whole rows.
+"""
+
+import re
+from fractions import Fraction
+from typing import NamedTuple
+
+from gaugewright.units import NUMBER, UnitError, number_value, parse_length
+
+_WORDS = {"stitches": "sts st stitch stitches", "rows": "row rows rnd rnds round rounds r"}
+
+
+class WrittenGauge(NamedTuple):
+    """Whole stitches over a width and whole rows over a height, mm, with the text as written."""
+
+    stitches: int
+    width: float
+    rows: int
+    height: float
+    text: str
+
+
+class GaugeError(Exception):
+    """A gauge that can't be read: a problem's name, what, where (from 0) and what to write."""
+
+    def __init__(self, name: str, message: str, column: int, hint: str) -> None:
+        self.name, self.message, self.column, self.hint = name, message, column, hint
+        super().__init__(message)
+
+
+def parse_gauge(text: str) -> WrittenGauge:
+    """Reads a gauge.
+
+    >>> parse_gauge("8 sts, 6.5 rows / 10 cm")[:4]
+    (8, 100.0, 13, 200.0)
+    """
+    counts, mark, length = text.partition("/") if text.count("/") < 2 else text.rpartition("/")
+    if not mark:
+        over = re.search(r"\b(?:over|to|in|per)\b", text)
+        hint = "write it as 8 sts, 7 rows / 10 cm" if not over else f"write {text[: over.start()].strip()} / {text[over.end() :].strip()}"
+        raise GaugeError("gauge-text", "a gauge names a length after a /", len(text.rstrip()), hint)
+    try:
+        measured = parse_length(length)
+    except UnitError as fault:
+        raise GaugeError("gauge-text", fault.message, len(counts) + 1 + fault.column, fault.hint) from None
+    if measured <= 0:
+        raise GaugeError("not-positive", "a gauge is measured over more than nothing", len(counts) + 1, "write the width you measured, such as 10 cm")
+    found = _counts(counts)
+    for kind in ("stitches", "rows"):
+        if kind not in found:
+            whole = counts.strip().rstrip(",")
+            hint = f"write {whole}, 7 rows / {length.strip()} with the rows you count" if kind == "rows" else f"write 8 sts, {whole} / {length.strip()} with the stitches you count"
+            raise GaugeError(f"gauge-without-{kind}", f"this gauge has no {kind}", 0, hint)
+    stitches, rows = found["stitches"], found["rows"]
+    return WrittenGauge(
+        stitches.numerator, measured * stitches.denominator, rows.numerator, measured * rows.denominator, text.strip()
+    )  # fmt: skip
+
+
+def _counts(text: str) -> dict[str, Fraction]:
+    found: dict[str, Fraction] = {}
+    column = 0
+    for part in re.split(r"(,|\band\b|\bx\b)", text):
+        at = column + len(part) - len(part.lstrip())
+        column += len(part)
+        if part.strip() and part.strip() not in (",", "and", "x"):
+            kind, count = _count(part.strip(), at)
+            found[kind] = count
+    return found
+
+
+def _count(part: str, at: int) -> tuple[str, Fraction]:
+    negative = part.startswith("-")
+    number = NUMBER.match(part, int(negative))
+    word = part[number.end() :].strip() if number else ""
+    kind = next((kind for kind, words in _WORDS.items() if word in words.split()), "")
+    if not number or not kind:
+        raise GaugeError("gauge-text", f"{part!r} is neither stitches nor rows", at, "write it as 8 sts, 7 rows / 10 cm")
+    try:
+        count = number_value(number, at)
+    except UnitError as fault:
+        raise GaugeError("gauge-text", fault.message, fault.column, fault.hint) from None
+    if negative or count == 0:
+        raise GaugeError("not-positive", f"a gauge of {part} leaves nothing to count", at, f"write the {kind} you count, such as 8")
+    if count.denominator > 20:
+        raise GaugeError("gauge-text", f"{part} is finer than anybody counts", at, "count over a greater length, to the half stitch")
+    return kind, count

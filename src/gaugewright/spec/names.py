@@ -1,0 +1,97 @@
+"""What a spec names: read from the plain data, so that it is known even where other things are wrong."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from gaugewright.spec.fields import as_written
+
+# Edges and measures that every piece has, whether or not it names them.
+PLAIN_EDGES = ("bottom", "top", "starting", "far")
+PLAIN_MEASURES = ("width", "length", "widest", "narrowest")
+RESERVED = ("body", "ease", "rest", "total", "min", "max", "edge", "finished", "in_rows")
+
+
+@dataclass(frozen=True, slots=True)
+class Names:
+    """All names by kind; `edges` by piece, those of the piece it is like included."""
+
+    yarns: tuple[str, ...]
+    fabrics: tuple[str, ...]
+    bands: tuple[str, ...]
+    lengths: tuple[str, ...]
+    levels: tuple[str, ...]
+    edges: Mapping[str, tuple[str, ...]]
+    measures: tuple[str, ...]
+    eases: tuple[str, ...]
+    sizes: tuple[str, ...]
+    made: tuple[str, ...]
+
+    @property
+    def pieces(self) -> tuple[str, ...]:
+        """The pieces."""
+        return tuple(self.edges)
+
+
+def names_of(data: Mapping[str, Any], size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> Names:
+    """Gathers a file's names; anything of a wrong shape counts as nothing."""
+    sizes = table(data, "sizes")
+    own = table(sizes, "own")
+    of_table = size_labels.get(str(sizes.get("table")), ())
+    labels = (*of_table, *(label for label in own if label not in of_table))
+    made = tuple(str(as_written(label)) for label in items(sizes.get("make"))) or tuple(of_table or own)
+    more = {measure for label in own for measure in table(own, label)}
+    pieces = table(data, "pieces")
+    return Names(
+        yarns=tuple(table(data, "yarns")),
+        fabrics=tuple(table(data, "fabrics")),
+        bands=tuple(table(data, "bands")),
+        lengths=tuple(table(data, "lengths")),
+        levels=tuple(table(data, "levels")),
+        edges={name: tuple(dict.fromkeys(_edges(inherited(pieces, name), data))) for name in pieces},
+        measures=tuple(sorted(measures | more)),
+        eases=tuple(table(sizes, "ease")),
+        sizes=labels,
+        made=made,
+    )
+
+
+def table(data: Any, key: str) -> Mapping[str, Any]:
+    """The mapping under a key, or an empty one."""
+    found = data.get(key) if isinstance(data, dict) else None
+    return found if isinstance(found, dict) else {}
+
+
+def items(value: Any) -> list[Any]:
+    """A list as it is; one text as a list of one; else nothing."""
+    return value if isinstance(value, list) else [value] if isinstance(value, str) else []
+
+
+def like_chain(group: Mapping[str, Any], name: str) -> list[str]:
+    """A name, what it is like, what that is like, and so on; ends before a name comes again."""
+    chain: list[str] = []
+    link: Any = name
+    while isinstance(link, str) and link in group and link not in chain:
+        chain.append(link)
+        link = group[link].get("like") if isinstance(group[link], dict) else None
+    return chain
+
+
+def inherited(group: Mapping[str, Any], name: str) -> dict[str, Any]:
+    """An entry's keys with those it takes from what it is like."""
+    keys: dict[str, Any] = {}
+    for link in reversed(like_chain(group, name)):
+        keys.update(group[link] if isinstance(group[link], dict) else {})
+    return keys
+
+
+def _edges(piece: Mapping[str, Any], data: Mapping[str, Any]) -> Iterator[str]:
+    edges = table(piece, "edges")
+    for side in ("both", "starting", "far"):
+        yield from (str(name) for name in items(edges.get(side))[::2])
+    for end in ("bottom", "top"):
+        if isinstance(edges.get(end), str):
+            yield edges[end]
+    if any(isinstance(section, dict) and "shoulders" in section for section in items(piece.get("sections"))):
+        yield from ("shoulder", "neck")
+    yield from PLAIN_EDGES

@@ -1,0 +1,147 @@
+"""Pieces: how each starts, its sections, the names of its edges, its colours."""
+
+from typing import Annotated, Self
+
+from pydantic import Field, Strict, Tag, model_validator
+
+from gaugewright.spec.base import SpecModel
+from gaugewright.spec.fields import (
+    BandsName,
+    Count,
+    EdgeName,
+    FabricName,
+    FormulaText,
+    Many,
+    OneOrMany,
+    PieceName,
+    Refers,
+    Shape,
+    Share,
+    Text,
+    YarnName,
+    refuse,
+)
+from gaugewright.spec.sections import Section
+
+_Loose = Strict(False)
+EdgeList = Annotated[tuple[Annotated[Text, Refers("edge or level")], ...], _Loose, Many, Field(min_length=1)]
+
+
+class Start(SpecModel):
+    """How a piece begins, in exactly one of these ways."""
+
+    chain: FormulaText | None = Field(None, description="A foundation chain of this width, worked in rows.")
+    ring: FormulaText | None = Field(None, description="A foundation ring of this circumference, worked in rounds.")
+    pick_up: Annotated[tuple[EdgeName, ...], _Loose, OneOrMany, Field(min_length=1)] | None = Field(
+        None, description="Edges along which stitches are picked up, in order, as piece.edge."
+    )
+    fabric: FabricName | None = Field(None, description="The fabric whose gauge counts the start, if it isn't the piece's.")
+
+    @model_validator(mode="after")
+    def _one_way(self) -> Self:
+        given = [key for key in ("chain", "ring", "pick_up") if getattr(self, key) is not None]
+        if len(given) > 1:
+            raise refuse("two-starts", f"this piece starts with both `{given[0]}` and `{given[1]}`", f"take out `{given[1]}`", path=(given[1],))
+        if not given:
+            raise refuse("missing-key", "this start is neither chain, ring nor pick_up", "add `chain: 20 cm`, the width it starts with")
+        return self
+
+
+class Edges(SpecModel):
+    """Names for a piece's edges. A list goes up from the hem: edge, level, edge, level, edge."""
+
+    both: EdgeList | None = Field(None, description="Names on both side edges, with the levels between them.")
+    starting: EdgeList | None = Field(None, description="Names on the edge where right-side rows begin.")
+    far: EdgeList | None = Field(None, description="Names on the edge where right-side rows end.")
+    bottom: Text | None = Field(None, description="The name of the starting edge.")
+    top: Text | None = Field(None, description="The name of the last row's edge.")
+
+    @model_validator(mode="after")
+    def _sides_once(self) -> Self:
+        if self.both and (self.starting or self.far):
+            other = "starting" if self.starting else "far"
+            raise refuse("two-edges", f"`both` names the {other} edge already", f"take out `{other}`, or name `starting` and `far` only", path=(other,))
+        for key in ("both", "starting", "far"):
+            names = getattr(self, key)
+            if names and len(names) % 2 == 0:
+                hint = f"write `{key}: [{names[0]}]`, or add the edge above {names[-1]}"
+                raise refuse("edge-list", f"this list ends with the level {names[-1]}; it goes edge, level, edge", hint, path=(key,))
+        return self
+
+
+class Bands(SpecModel):
+    """Colour bands from the hem upwards."""
+
+    to: FormulaText = Field(description="The height that the bands fill: a level, or `total`.", examples=["shoulder"])
+    heights: Annotated[tuple[Share, ...], _Loose, Many, Field(min_length=1)] = Field(
+        description="Each band's height from the hem up, as a length or a share; one may be `rest`.", examples=["[50 %, rest]"]
+    )
+
+    @model_validator(mode="after")
+    def _one_rest(self) -> Self:
+        rests = [index for index, height in enumerate(self.heights) if height == "rest"]
+        if len(rests) > 1:
+            raise refuse("rest-twice", "only one band can take the rest", "give this band a height such as 30 %", path=("heights", rests[1]))
+        return self
+
+
+class Colours(SpecModel):
+    """Which yarn each band has."""
+
+    bands: Annotated[Annotated[BandsName, Tag("<text>")] | Annotated[Bands, Tag("<table>")], Shape] = Field(
+        description="The name of bands, or bands of this piece's own.", examples=["tide"]
+    )
+    order: Annotated[tuple[YarnName, ...], _Loose, Many, Field(min_length=1)] = Field(
+        description="A yarn for each band, from the hem up.", examples=["[oat, kelp]"]
+    )
+
+
+PieceColours = Annotated[Annotated[YarnName, Tag("<text>")] | Annotated[Colours, Tag("<table>")], Shape]
+
+
+class Piece(SpecModel):
+    """One piece; what isn't stated comes from the piece it is `like`."""
+
+    title: Text | None = Field(None, description="The name printed for this piece; otherwise its key.")
+    make: Count | None = Field(None, description="How many alike are made; 1 unless stated.")
+    fabric: FabricName | None = Field(None, description="The fabric; may be left out where there is only one.")
+    start: Start | None = Field(None, description="How the piece begins.")
+    sections: Annotated[tuple[Section, ...], _Loose, Many, Field(min_length=1)] | None = Field(
+        None, description="The sections, in the order they are worked."
+    )
+    edges: Edges | None = Field(None, description="Names for the piece's edges.")
+    colours: PieceColours | None = Field(None, description="One yarn, or bands; may be left out where there is only one yarn.")
+    total: FormulaText | None = Field(None, description="The piece's total length; a section of length `rest` takes what is left.")
+    like: PieceName | None = Field(None, description="Another piece that gives all that isn't stated here.")
+    mirrored: bool = Field(False, description="Whether left and right are exchanged against the piece it is like.")
+    notes: Annotated[tuple[Text, ...], _Loose, Many] = Field((), description="Notes printed with the piece.")
+
+    @model_validator(mode="after")
+    def _complete(self) -> Self:
+        if not self.like:
+            for key, advice in (("start", "`start: {chain: 20 cm}`"), ("sections", "`sections: [even: {length: 10 cm}]`")):
+                if getattr(self, key) is None:
+                    raise refuse("missing-key", f"this piece has no `{key}`", f"add {advice}, or `like` with the name of a piece")
+        if self.mirrored and not self.like:
+            raise refuse("mirrored-alone", "a mirrored piece mirrors another", "add `like` with that piece's name, or take out `mirrored`", path=("mirrored",))
+        rests = [i for i, section in enumerate(self.sections or ()) if section.even and section.even.length == "rest"]
+        if len(rests) > 1:
+            path = ("sections", rests[1], "even", "length")
+            raise refuse("rest-twice", "only one section of a piece can take the rest", "give this section a length such as 10 cm", path=path)
+        if rests and self.total is None and not self.like:
+            path = ("sections", rests[0], "even", "length")
+            raise refuse("rest-without-total", "`rest` takes what the total leaves, but this piece has no `total`", "add `total: 45 cm` to the piece", path=path)
+        return self
+
+
+class Attachment(SpecModel):
+    """A piece sewn onto another."""
+
+    piece: PieceName = Field(description="The piece sewn on.", examples=["pocket"])
+    to: PieceName = Field(description="The piece it is sewn to.", examples=["back"])
+    up: FormulaText = Field(description="Height of its lower edge above the hem.", examples=["10 cm"])
+    inward: FormulaText = Field(alias="in", description="Distance of its near side from the edge named in `from`.", examples=["3 cm"])
+    from_edge: Annotated[Text, Refers("edge of to")] = Field(alias="from", description="The edge from which `in` is measured.", examples=["side"])
+
+
+__all__ = ["Attachment", "Bands", "Colours", "Edges", "Piece", "Start"]

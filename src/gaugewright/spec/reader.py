@@ -1,0 +1,74 @@
+"""Reads a spec file: YAML, then the models, then what refers to what; all problems at once."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from pydantic import ValidationError
+
+from gaugewright.errors import Problem, ProblemsFound
+from gaugewright.spec.check_formulas import check_cycles, check_formula_names, formulas_in
+from gaugewright.spec.check_names import check_clashes, check_likeness, check_pieces, check_references
+from gaugewright.spec.check_sizes import check_ease_lists, check_sizes
+from gaugewright.spec.messages import problems_from
+from gaugewright.spec.model import Spec
+from gaugewright.spec.names import names_of
+from gaugewright.spec.walk import references_in
+from gaugewright.yaml_reader import Source, read_yaml, read_yaml_text
+
+
+@dataclass(frozen=True, slots=True)
+class LoadedSpec:
+    """A spec that reads without a problem, and where its parts stand."""
+
+    spec: Spec
+    source: Source
+
+
+def load_spec(path: str | Path, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> LoadedSpec:
+    """Reads a spec file, or raises `ProblemsFound` with every problem in it.
+
+    `size_labels` are the labels of each table of sizes and `measures` the body measures they may
+    hold; both are passed in, since the tables themselves belong to a later stage.
+    """
+    return _checked(read_yaml(path), size_labels, measures)
+
+
+def load_spec_text(text: str, file: str, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> LoadedSpec:
+    """The same for text, as if it stood in `file`."""
+    return _checked(read_yaml_text(text, file), size_labels, measures)
+
+
+def _checked(source: Source, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> LoadedSpec:
+    problems: list[Problem] = []
+    spec = None
+    try:
+        spec = Spec.model_validate(source.data)
+    except ValidationError as fault:
+        problems.extend(problems_from(fault, Spec, source))
+    problems.extend(_cross_checked(source, size_labels, measures))
+    if problems or spec is None:
+        raise ProblemsFound(sorted(dict.fromkeys(problems), key=_place))
+    return LoadedSpec(spec, source)
+
+
+def _cross_checked(source: Source, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> list[Problem]:
+    """What the models can't see: names. Checked on the plain data, so that faults elsewhere hide nothing."""
+    names = names_of(source.data, size_labels, measures)
+    references = references_in(Spec, source.data)
+    formulas = formulas_in(references)
+    return [
+        *check_references(references, names, source),
+        *check_clashes(names, source),
+        *check_likeness(source),
+        *check_pieces(names, source),
+        *check_sizes(references, names, source),
+        *check_ease_lists(names, source),
+        *check_formula_names(formulas, names, source),
+        *check_cycles(formulas, references, names, source),
+    ]
+
+
+def _place(problem: Problem) -> tuple[int, int]:
+    assert problem.origin is not None
+    return problem.origin.location.line, problem.origin.location.column

@@ -1,0 +1,107 @@
+"""The sections a piece is stacked from; each kind is its own model, named by the key that opens it."""
+
+from typing import Annotated, Self
+
+from pydantic import Field, model_validator
+
+from gaugewright.spec.base import SpecModel
+from gaugewright.spec.fields import Count, FabricName, FormulaText, LengthOrRest, Refers, Text, YarnName, refuse
+from gaugewright.spec.vocabulary import RoundingRule
+
+WhichEdge = Annotated[Text, Refers("own edge")]
+
+_FABRIC = Field(None, description="The fabric of this section, if it isn't the piece's.")
+_COLOUR = Field(None, description="The yarn of this section, if it isn't by the piece's colours.")
+_TO = Field(None, description="The height from the hem at which the section ends: a level, or a formula.")
+
+
+def _given(model: SpecModel, *keys: str) -> list[str]:
+    return [key for key in keys if getattr(model, key) is not None]
+
+
+class Even(SpecModel):
+    """Worked even, without shaping; its extent is given in one way."""
+
+    to: FormulaText | None = _TO
+    length: LengthOrRest | None = Field(None, description="The section's own length, or `rest`: what the piece's total leaves.")
+    rows: Count | None = Field(None, description="How many rows.")
+    rounds: Count | None = Field(None, description="How many rounds.")
+    fabric: FabricName | None = _FABRIC
+    colour: YarnName | None = _COLOUR
+
+    @model_validator(mode="after")
+    def _one_extent(self) -> Self:
+        _refuse_extents(self, _given(self, "to", "length", "rows", "rounds"))
+        return self
+
+
+class Taper(SpecModel):
+    """Shaped in or out, given by two of: how far, to what width, how many stitches each time."""
+
+    to: FormulaText | None = _TO
+    length: FormulaText | None = Field(None, description="The section's own length.")
+    rows: Count | None = Field(None, description="How many rows.")
+    rounds: Count | None = Field(None, description="How many rounds.")
+    target: FormulaText | None = Field(None, description="The width at its end.")
+    stitches: Count | None = Field(None, description="The stitch count at its end.")
+    each: Count | None = Field(None, description="Stitches changed in each shaping row or round.")
+    at: WhichEdge = Field("both", description="Where it is shaped: both, starting, far, or the name of an edge.")
+    round: RoundingRule = Field("nearest", description="How the count at its end is rounded.")
+    fabric: FabricName | None = _FABRIC
+    colour: YarnName | None = _COLOUR
+
+    @model_validator(mode="after")
+    def _two_of_three(self) -> Self:
+        extent, width = _given(self, "to", "length", "rows", "rounds"), _given(self, "target", "stitches")
+        if len(extent) > 1:
+            _refuse_extents(self, extent)
+        if len(width) > 1:
+            raise refuse("two-widths", "this taper gives both `target` and `stitches`", "keep one of them", path=("stitches",))
+        given = [*extent, *width, *_given(self, "each")]
+        if len(given) > 2:
+            message = f"this taper gives {given[0]}, {given[1]} and {given[2]}: with two, the third follows for each size"
+            raise refuse("taper-overstated", message, f"take out `{given[2]}`", path=(given[2],))
+        if len(given) < 2:
+            message = f"this taper gives only {given[0]}" if given else "this taper says neither how far nor how wide"
+            hint = "add `target: 40 cm`, the width at its end" if extent else "add `length: 9 cm`, how far it goes"
+            hint = hint if given else "add `length: 9 cm` and `target: 40 cm`"
+            raise refuse("taper-understated", f"{message}; two of length, width and stitches each time are expected", hint)
+        return self
+
+
+class Shoulders(SpecModel):
+    """The top of a back or front: a neck in the middle, a shoulder at each side."""
+
+    neck: FormulaText = Field(description="The width of the neck.", examples=["16 cm"])
+
+
+class Section(SpecModel):
+    """One section: one key, which names its kind."""
+
+    even: Even | None = Field(None, description="Worked even.")
+    taper: Taper | None = Field(None, description="Shaped in or out.")
+    shoulders: Shoulders | None = Field(None, description="Neck and shoulders.")
+
+    @model_validator(mode="after")
+    def _one_kind(self) -> Self:
+        given = _given(self, "even", "taper", "shoulders")
+        if len(given) > 1:
+            raise refuse("two-kinds", f"one section is both {given[0]} and {given[1]}", f"begin a new entry with `- {given[1]}:`", path=(given[1],))
+        if not given:
+            raise refuse("missing-key", "this section has no kind", "begin it with even, taper or shoulders, such as `even: {length: 10 cm}`")
+        return self
+
+    @property
+    def part(self) -> Even | Taper | Shoulders:
+        """What the section holds."""
+        part = self.even or self.taper or self.shoulders
+        assert part is not None
+        return part
+
+
+def _refuse_extents(model: SpecModel, given: list[str]) -> None:
+    """How far a section goes is stated in exactly one way."""
+    if len(given) > 1:
+        raise refuse("two-extents", f"this section gives both `{given[0]}` and `{given[1]}`", f"take out `{given[1]}`", path=(given[1],))
+    if not given:
+        raise refuse("missing-key", "this section doesn't say how far it goes", "add `length: 10 cm`, or `to` with a level, or `rows`")
