@@ -221,7 +221,7 @@ class FigureBox:
             self.caption.draw(pen, x, bottom - CAPTION_SPACE)
 
 
-def least_scale(drawing: Drawing, smallest: float = 6.0) -> float:
+def least_scale(drawing: Drawing, smallest: float = 5.6) -> float:
     """The scale at which the smallest label is still `smallest` points."""
     sizes = [item.size for item in drawing.items if isinstance(item, Label)]
     return smallest / (min(sizes) * POINTS_PER_MM) if sizes else 0.0
