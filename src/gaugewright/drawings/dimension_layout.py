@@ -72,9 +72,12 @@ def add_dimensions(scene: Scene, outline: tuple[Point, ...], wanted: Sequence[Wa
 def _write_texts(scene: Scene, placed: Sequence[DimensionLine]) -> Scene:
     for line in placed:
         (ax, ay), (bx, by) = line.line_start, line.line_end
-        written = write_first_free(scene, text_places(line))
         middle = ((ax + bx) / 2, (ay + by) / 2)
-        scene = written or write_with_leader(scene, middle, line.text, strong=True)
+        scene = (
+            write_first_free(scene, text_places(line))
+            or write_first_free(scene, text_places(line), plate=True)
+            or write_with_leader(scene, middle, line.text, strong=True)
+        )
     return scene
 
 

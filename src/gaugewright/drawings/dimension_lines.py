@@ -106,7 +106,7 @@ def _upward(along: Point) -> Point:
 
 def reading_angle(along: Point) -> float:
     """Degrees of text along a line: counter-clockwise, over -90 and up to 90, so that no text stands on its head."""
-    angle = math.degrees(math.atan2(-along[1], along[0]))
+    angle = math.degrees(math.atan2(-along[1], along[0])) + 0.0
     if angle > 90 + 1e-6:
         return angle - 180
     return angle + 180 if angle <= -90 + 1e-6 else angle

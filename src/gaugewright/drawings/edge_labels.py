@@ -4,9 +4,9 @@ import math
 from collections.abc import Iterator, Sequence
 
 from gaugewright.drawings.dimension_lines import INK, reading_angle
-from gaugewright.drawings.geometry import Point, direction, moved, nearest_edge, outward
+from gaugewright.drawings.geometry import direction, moved, nearest_edge, outward
 from gaugewright.drawings.placing import write_first_free, write_with_leader
-from gaugewright.drawings.primitives import Label, Polyline
+from gaugewright.drawings.primitives import Label, Point, Polyline
 from gaugewright.drawings.scene import Scene, centred_label, text_room
 
 _GAPS = (1.2, 2.0, 3.0, 4.2, 5.4)
@@ -36,16 +36,21 @@ def _along_edge(outline: Sequence[Point], name: str, point: Point) -> Iterator[L
 
 
 def mark_point(scene: Scene, outline: Sequence[Point], name: str, point: Point) -> Scene:
-    """A small tick at a point of the outline, with its name: outside, or inside on a plate."""
+    """A small tick at a point of the outline, with its name: outside, or inside, there on a plate.
+
+    Where neither has room, the line that leads to the name serves as the tick.
+    """
     away = outward(outline, nearest_edge(outline, point))
     inward = (-away[0], -away[1])
     for towards, plate in ((away, False), (inward, False), (inward, True)):
-        ticked = scene.draw(Polyline((point, moved(point, towards, _TICK)), _TICK_WIDTH, INK))
+        tick = (point, moved(point, towards, _TICK))
+        if scene.crosses_text(tick):
+            continue
+        ticked = scene.draw(Polyline(tick, _TICK_WIDTH, INK))
         written = write_first_free(ticked, _beside_tick(name, point, towards), plate)
         if written:
             return written
-    ticked = scene.draw(Polyline((point, moved(point, away, _TICK)), _TICK_WIDTH, INK))
-    return write_with_leader(ticked, moved(point, away, _TICK), name)
+    return write_with_leader(scene, point, name)
 
 
 def _beside_tick(name: str, point: Point, towards: Point) -> Iterator[Label]:

@@ -4,8 +4,8 @@ import math
 from collections.abc import Iterable, Iterator
 
 from gaugewright.drawings.dimension_lines import INK, THIN
-from gaugewright.drawings.geometry import Point, direction, moved
-from gaugewright.drawings.primitives import Label, Polyline
+from gaugewright.drawings.geometry import direction, moved
+from gaugewright.drawings.primitives import Label, Point, Polyline
 from gaugewright.drawings.scene import CLEAR, Scene, centred_label, text_room
 
 _STEP = 3.0

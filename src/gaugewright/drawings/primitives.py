@@ -27,7 +27,11 @@ class Polyline:
 
 @dataclass(frozen=True, slots=True)
 class Polygon:
-    """A closed outline with fill and hatch; `fill` "" means none, `width` 0 no outline."""
+    """A closed outline with fill and hatch; `fill` "" means none, `width` 0 no outline.
+
+    The hatch lies over the fill and is drawn in `colour`, as the outline is: a polygon without
+    outline may so carry a white hatch on a dark fill.
+    """
 
     points: tuple[Point, ...]
     width: float = 0.35

@@ -30,6 +30,8 @@ TEXT = 2.8
 """Text size in mm (8 pt): the usual one. Nothing in a drawing is smaller."""
 CLEAR = 0.5
 """Least clear space round text, in mm."""
+WORDS_APART = 1.8
+"""Least distance between two texts along the line (over 0.6 em), so that they never read as one."""
 _ANCHOR_SHIFT = {"start": 0.5, "middle": 0.0, "end": -0.5}
 
 
@@ -68,10 +70,11 @@ class Scene:
             self, items=self.items + painted, texts=(*self.texts, (corners, box_around(corners)))
         )
 
-    def has_room(self, label: Label, plate: bool = False, clear: float = CLEAR) -> bool:
+    def has_room(self, label: Label, plate: bool = False) -> bool:
         """True where text would lie clear of everything; on a plate, fills do not count."""
-        corners = label_corners(label, clear)
-        if not (_apart(corners, self.texts) and _apart(corners, self.lines)):
+        corners = label_corners(label, CLEAR)
+        beyond = label_corners(label, CLEAR, WORDS_APART)
+        if not (_apart(beyond, self.texts) and _apart(corners, self.lines)):
             return False
         if plate:
             return True
@@ -112,15 +115,16 @@ def _extent_of(item: Item) -> Box:
     return left - half, top - half, right + half, bottom + half
 
 
-def label_corners(label: Label, clear: float = 0.0) -> tuple[Point, ...]:
-    """The corners of the room text takes, with some clear space all round."""
+def label_corners(label: Label, clear: float = 0.0, at_ends: float | None = None) -> tuple[Point, ...]:
+    """The corners of the room text takes, with some clear space all round (another at its ends)."""
     width = text_width(label.text, label.size, label.strong)
     along = _ANCHOR_SHIFT[label.anchor] * width
     up = (ASCENT - DESCENT) / 2 * label.size
     right, above = _axes(label.angle)
     centre = moved(moved((label.x, label.y), right, along), above, up)
     height = (ASCENT + DESCENT) * label.size
-    return rectangle(centre, width + 2 * clear, height + 2 * clear, label.angle)
+    ends = clear if at_ends is None else at_ends
+    return rectangle(centre, width + 2 * ends, height + 2 * clear, label.angle)
 
 
 def centred_label(centre: Point, text: str, angle: float = 0.0, strong: bool = False) -> Label:

@@ -13,11 +13,11 @@ from gaugewright.drawings.colour_bands import assign_hatches, fills_of, name_ban
 from gaugewright.drawings.dimension_layout import Wanted, add_dimensions
 from gaugewright.drawings.edge_labels import mark_point, name_edge
 from gaugewright.drawings.geometry import box_around
-from gaugewright.drawings.lengths import shown_length
 from gaugewright.drawings.model import KeyEntry, PieceFigure, Schematic, Units
 from gaugewright.drawings.primitives import Drawing, Hatch, Point, Polygon
 from gaugewright.drawings.scale import fit_scale
 from gaugewright.drawings.scene import TEXT, Scene, level_label, text_room
+from gaugewright.units import cm_text, inches_text
 
 OUTLINE_WIDTH = 0.36
 """Twice a dimension line."""
@@ -80,10 +80,11 @@ def _lay_out(request: _Request, scale: float) -> Scene:
     bands = paint_bands(figure.bands, outline, (0.0, scale), request.hatches)
     scene = Scene().fill(*fills_of(bands)).draw(Polygon(outline, OUTLINE_WIDTH))
     scene = add_dimensions(scene, outline, _wanted(request, scale))
-    if bands:
-        scene = name_bands(scene, outline, bands, _quieter_side_first(scene, outline), request.max_width)
     for name, point in figure.marks:
         scene = mark_point(scene, outline, name, _on_paper(point, scale))
+    if bands:
+        sides = _quieter_side_first(scene, outline, figure)
+        scene = name_bands(scene, outline, bands, sides, request.max_width)
     for name, point in figure.edge_names:
         scene = name_edge(scene, outline, name, _on_paper(point, scale))
     return _write_note(scene, request.max_width) if figure.in_rounds else scene
@@ -99,17 +100,25 @@ def _wanted(request: _Request, scale: float) -> list[Wanted]:
     for index, measure in enumerate(figure.measures):
         text = _letter(index)
         if len(figure.sizes) == 1:
-            text += " " + shown_length(measure.values[0], request.units)
+            text += " " + _length_text(measure.values[0], request.units)
         ends = _on_paper(measure.start, scale), _on_paper(measure.end, scale)
         wanted.append(Wanted(measure.along, *ends, text))
     return wanted
 
 
-def _quieter_side_first(scene: Scene, outline: Sequence[Point]) -> tuple[int, int]:
-    """The side of the piece over which less is drawn: 1 the right, -1 the left."""
+def _length_text(mm: float, units: Units) -> str:
+    return f"{cm_text(mm)} cm" if units == "cm" else f"{inches_text(mm)} in"
+
+
+def _quieter_side_first(scene: Scene, outline: Sequence[Point], figure: PieceFigure) -> tuple[int, int]:
+    """The side of the piece with less on it: 1 the right, -1 the left; names still to come count."""
     left, _, right, _ = box_around(outline)
-    drawn = scene.extent()
-    return (1, -1) if drawn[2] - right <= left - drawn[0] else (-1, 1)
+    inner, outer = box_around(figure.outline)[0], box_around(figure.outline)[2]
+    third = (outer - inner) / 3
+    to_come = [x for _, (x, _) in (*figure.edge_names, *figure.marks)]
+    on_right = sum(x > outer - third for x in to_come) + sum(box[0] > right for _, box in scene.texts)
+    on_left = sum(x < inner + third for x in to_come) + sum(box[2] < left for _, box in scene.texts)
+    return (1, -1) if on_right <= on_left else (-1, 1)
 
 
 def _write_note(scene: Scene, max_width: float) -> Scene:
@@ -135,7 +144,7 @@ def _describe(figure: PieceFigure, units: Units, key: Sequence[KeyEntry]) -> str
     if figure.bands:
         bands = ", ".join(band.name for band in sorted(figure.bands, key=lambda band: band.bottom))
         sentences.append(f"Colours from the bottom edge up: {bands}.")
-    sentences += [f"{letter}: {name}, {shown_length(values[drawn], units)}." for letter, name, values in key]
+    sentences += [f"{letter}: {name}, {_length_text(values[drawn], units)}." for letter, name, values in key]
     if figure.edge_names or figure.marks:
         names = ", ".join(dict.fromkeys(name for name, _ in (*figure.edge_names, *figure.marks)))
         sentences.append(f"Named on the outline: {names}.")

@@ -7,6 +7,7 @@ in millimetres on the outside and plain numbers of millimetres inside.
 from typing import TYPE_CHECKING, Any
 
 from gaugewright.drawings.primitives import Dash, Drawing, Hatch, Item, Label, Polygon, Polyline
+from gaugewright.errors import InternalError
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -32,7 +33,7 @@ def number(value: float) -> str:
 
 def render_svg(drawing: Drawing) -> str:
     """The drawing as one SVG document with title and description."""
-    import svgwrite
+    import svgwrite  # type: ignore[import-untyped]  # it carries no types
 
     width, height = number(drawing.width), number(drawing.height)
     svg = svgwrite.Drawing(
@@ -66,7 +67,7 @@ def _elements(svg: Any, item: Item) -> list[Any]:
             return _polygon(svg, item)
         case Label():
             return [_text(svg, item)]
-    raise TypeError(f"no way to draw {item!r}")
+    raise InternalError(f"no way to draw a {type(item).__name__}")
 
 
 def _points(item: Polyline | Polygon) -> list[tuple[str, str]]:
