@@ -48,6 +48,13 @@ class Source:
             mark = (node.line, node.column)
         return self._origin(*mark)
 
+    def value_at(self, path: tuple[str | int, ...]) -> Any:
+        """The value where a path leads, steps that the file doesn't have being passed over."""
+        node = self.root
+        for step in path:
+            node = node.children.get(step, node)
+        return node.data
+
     def origin_in(self, path: tuple[str | int, ...], column: int) -> Origin:
         """The place of a column within a text value; the value's start where it spans lines."""
         node = self.root

@@ -106,9 +106,9 @@ class _Walk:
 
     def fabric(self, node: Node) -> Iterator[Problem]:
         found = node.name if isinstance(node, Name) else ""
-        if found not in self.names.fabrics:
+        if self.names.fabrics and found not in self.names.fabrics:
             message = f"in_rows() wants a fabric second; {listed(self.names.fabrics)} is expected"
-            hint = did_you_mean(found, self.names.fabrics, f"write in_rows(4 cm, {self.names.fabrics[0]})" if self.names.fabrics else "name a fabric under fabrics")
+            hint = did_you_mean(found, self.names.fabrics, f"write in_rows(4 cm, {self.names.fabrics[0]})")
             yield Problem("unknown-fabric", message, self.at(node.column), hint)
 
     def edge(self, function: str, node: Node) -> Iterator[Problem]:
@@ -116,14 +116,14 @@ class _Walk:
         piece, dot, edge = found.partition(".")
         if not dot:
             yield Problem("call-parts", f"{function}() wants a piece and what is measured", self.at(node.column), f"write it like {CALLS[function]}")
-        elif piece not in self.names.edges:
+        elif piece not in self.names.edges and self.names.pieces:
             known = self.names.pieces
             near = did_you_mean(piece, known, "")
             hint = f"{near[:-1]}.{edge}?" if near else f"use one of the pieces: {', '.join(known)}"
             yield Problem("unknown-piece", f"there is no piece {piece}", self.at(node.column), hint)
-        else:
+        elif piece in self.names.edges:
             known = (*self.names.edges[piece], *(PLAIN_MEASURES if function == "finished" else ()))
-            if edge not in known:
+            if edge not in known and piece not in self.names.doubtful:
                 what = "measure or edge" if function == "finished" else "edge"
                 message = f"{piece} has no {what} {edge}; it has {listed(known).replace(' or ', ' and ')}"
                 hint = did_you_mean(edge, known, f"use one of those, or name {edge} under the edges of {piece}")
@@ -166,7 +166,7 @@ def _owners(path: Path, source: Source) -> Iterator[str]:
 
 def _needed(node: Node, names: Names) -> Iterator[tuple[str, int]]:
     if isinstance(node, Name):
-        if node.name in names.lengths or node.name in names.levels:
+        if (node.name in names.lengths) != (node.name in names.levels):  # in both: told as a clash
             yield node.name, node.column
     elif isinstance(node, Call):
         if node.function in ("edge", "finished"):

@@ -6,7 +6,7 @@ from typing import Any
 
 from gaugewright.errors import Problem
 from gaugewright.spec.messages import did_you_mean, listed
-from gaugewright.spec.names import RESERVED, Names, inherited, like_chain, table
+from gaugewright.spec.names import RESERVED, Names, inherited, items, like_chain, table
 from gaugewright.spec.walk import Reference
 from gaugewright.yaml_reader import Source
 
@@ -17,8 +17,10 @@ def check_references(references: tuple[Reference, ...], names: Names, source: So
     for reference in references:
         if reference.kind in groups:
             known = groups[reference.kind]
+            if not known and reference.kind in ("yarn", "fabric", "piece"):
+                continue  # the whole group is missing, which is told once
             if reference.text not in known:
-                yield _unknown(f"unknown-{reference.kind}", f"no {reference.kind}", reference, known, source)
+                yield _unknown(_UNKNOWN[reference.kind], reference, known, source)
         elif reference.kind == "edge":
             yield from _edge(reference, names, source)
         elif reference.kind == "edge of to":
@@ -31,9 +33,18 @@ def check_references(references: tuple[Reference, ...], names: Names, source: So
             yield from _edge_or_level(reference, names, source)
 
 
-def _unknown(name: str, what: str, reference: Reference, known: tuple[str, ...], source: Source) -> Problem:
-    message = f"there is {what} {reference.text}; {'there are ' + listed(known).replace(' or ', ' and ') if known else 'none is named'}"
+_UNKNOWN = {
+    "yarn": "unknown-yarn",
+    "fabric": "unknown-fabric",
+    "piece": "unknown-piece",
+    "bands": "unknown-bands",
+    "measure": "unknown-measure",
+}
+
+
+def _unknown(name: str, reference: Reference, known: tuple[str, ...], source: Source) -> Problem:
     kind = name.removeprefix("unknown-")
+    message = f"there is no {kind} {reference.text}; {'there are ' + listed(known).replace(' or ', ' and ') if known else 'none is named'}"
     hint = did_you_mean(reference.text, known, f"use one of those, or name {reference.text} as a {kind}")
     return Problem(name, message, source.origin_at(reference.path, key=reference.is_key), hint)
 
@@ -45,17 +56,17 @@ def _edge(reference: Reference, names: Names, source: Source) -> Iterator[Proble
         choices = [f"{p}.{e}" for p, edges in names.edges.items() for e in edges if reference.text in (p, e)]
         hint = f"write {choices[0]}" if choices else "write a piece and its edge, such as back.side"
         yield Problem("edge-text", f"{reference.text!r} is not an edge: piece.edge is expected", origin, hint)
-    elif piece not in names.edges:
+    elif piece not in names.edges and names.pieces:
         known = names.pieces
         near = did_you_mean(piece, known, "")
         hint = f"{near[:-1]}.{edge}?" if near else f"use one of the pieces {listed(known)}, or take this out"
         yield Problem("unknown-piece", f"there is no piece {piece}; there are {listed(known).replace(' or ', ' and ')}", origin, hint)
-    elif edge not in names.edges[piece]:
+    elif piece in names.edges and edge not in names.edges[piece] and piece not in names.doubtful:
         yield unknown_edge(piece, edge, names, source, reference, len(piece) + 1)
 
 
 def _edge_of(piece: str, reference: Reference, names: Names, source: Source) -> Iterator[Problem]:
-    if reference.text not in names.edges.get(piece, ()):
+    if reference.text not in names.edges.get(piece, ()) and piece not in names.doubtful:
         yield unknown_edge(piece, reference.text, names, source, reference, 0)
 
 
@@ -76,7 +87,7 @@ def _edge_or_level(reference: Reference, names: Names, source: Source) -> Iterat
     if index % 2 and text not in names.levels:
         hint = did_you_mean(text, names.levels, f"name {text} under levels, or use a level that is there")
         yield Problem("unknown-level", f"there is no level {text}; there are {listed(names.levels).replace(' or ', ' and ')}", origin, hint)
-    elif not index % 2 and text in names.levels:
+    elif not index % 2 and text in names.levels and text not in names.lengths:
         yield Problem("name-clash", f"{text} is a level, but the name of an edge is expected here", origin, f"write {text}_edge")
 
 
@@ -114,11 +125,23 @@ def check_pieces(names: Names, source: Source) -> Iterator[Problem]:
     pieces = table(source.data, "pieces")
     for name in pieces:
         piece = inherited(pieces, name)
+        if name in names.doubtful:
+            continue
         for key, choices in (("fabric", names.fabrics), ("colours", names.yarns)):
             if key not in piece and len(choices) > 1:
                 origin = source.origin_at(("pieces", name), key=True)
                 yield Problem("missing-key", f"{name} has no `{key}`, and there are {listed(choices).replace(' or ', ' and ')}", origin, f"add `{key}: {choices[0]}` to {name}")
         yield from _bands_match(name, pieces, source)
+        yield from _rest_has_total(name, piece, source)
+
+
+def _rest_has_total(name: str, piece: Mapping[str, Any], source: Source) -> Iterator[Problem]:
+    """`rest` takes what a total leaves, be both taken over from another piece."""
+    for index, section in enumerate(items(piece.get("sections"))):
+        if table(section, "even").get("length") == "rest" and "total" not in piece:
+            own = ("pieces", name, "sections", index, "even", "length")
+            message = "`rest` takes what the total leaves, but this piece has no `total`"
+            yield Problem("rest-without-total", message, source.origin_at(own), f"add `total: 45 cm` to {name}")
 
 
 def _bands_match(name: str, pieces: Mapping[str, Any], source: Source) -> Iterator[Problem]:

@@ -53,7 +53,8 @@ def parse_gauge(text: str) -> WrittenGauge:
         if kind not in found:
             whole = counts.strip().rstrip(",")
             hint = f"write {whole}, 7 rows / {length.strip()} with the rows you count" if kind == "rows" else f"write 8 sts, {whole} / {length.strip()} with the stitches you count"
-            raise GaugeError(f"gauge-without-{kind}", f"this gauge has no {kind}", 0, hint)
+            name = "gauge-without-rows" if kind == "rows" else "gauge-without-stitches"
+            raise GaugeError(name, f"this gauge has no {kind}", 0, hint)
     stitches, rows = found["stitches"], found["rows"]
     return WrittenGauge(
         stitches.numerator, measured * stitches.denominator, rows.numerator, measured * rows.denominator, text.strip()

@@ -14,8 +14,38 @@ from gaugewright.yaml_reader import Source
 
 
 def problems_from(error: ValidationError, model: type[BaseModel], source: Source) -> tuple[Problem, ...]:
-    """Each fault of a validation as a problem."""
-    return tuple(_problem(dict(fault), model, source) for fault in error.errors(include_url=False))
+    """Each fault of a validation as a problem; empty values are left to `check_empty`."""
+    faults = [dict(fault) for fault in error.errors(include_url=False)]
+    commas = {path: problem for path, problem in (_decimal_comma(fault, source) for fault in faults) if problem}
+    plain = (_problem(fault, model, source) for fault in faults if not _explained(fault, commas))
+    return (*commas.values(), *plain)
+
+
+def _explained(fault: dict[str, Any], commas: dict[Path, Problem]) -> bool:
+    """Faults told otherwise: empty values, and both halves of a number with a comma."""
+    path, kind = tuple(fault["loc"]), fault["type"]
+    halves = any(path == comma or _is_second_half(fault) and path[:-1] == comma[:-1] for comma in commas)
+    return halves or (fault["input"] is None and kind not in ("missing", "extra_forbidden"))
+
+
+def _is_second_half(fault: dict[str, Any]) -> bool:
+    return fault["type"] == "extra_forbidden" and fault["input"] is None and str(fault["loc"][-1])[:1].isdigit()
+
+
+def _decimal_comma(fault: dict[str, Any], source: Source) -> tuple[Path, Problem | None]:
+    """`{width: 20,5 cm}` is read as a width of 20 and a key "5 cm": told as what was meant."""
+    path: Path = tuple(fault["loc"])
+    if not _is_second_half(fault):
+        return path, None
+    held = source.value_at(path[:-1])
+    keys = list(held) if isinstance(held, dict) else []
+    at = keys.index(path[-1]) if path[-1] in keys else 0
+    before = as_written(held[keys[at - 1]]) if at else None
+    if not isinstance(before, str) or not before[-1:].isdigit():
+        return path, None
+    path, text = (*path[:-1], keys[at - 1]), f"{before}.{path[-1]}"
+    message = f"a comma can't stand inside a number: {keys[at - 1]} ends after {before}"
+    return path, Problem("decimal-comma", message, source.origin_at(path), f"write {text}")
 
 
 def did_you_mean(found: str, known: Iterable[str], otherwise: str) -> str:
@@ -39,19 +69,23 @@ def _problem(fault: dict[str, Any], model: type[BaseModel], source: Source) -> P
     if kind == "gaugewright":
         return _refusal(path, fault["ctx"], source)
     if kind == "extra_forbidden":
-        return _unknown_key(path, value, model, source)
+        return _unknown_key(path, model, source)
     key = str(next((step for step in reversed(path) if isinstance(step, str) and step[:1] not in "<["), "the file"))
     if kind == "missing":
         return _missing(path, key, model, source)
     origin = source.origin_at(path)
-    if value is None:
-        return _nothing(key, origin, kind)
     if kind == "literal_error":
         return _unknown_word(key, str(as_written(value)), fault["ctx"]["expected"], origin)
     message, hint = _shape(kind, key, value, fault)
     return Problem("out-of-range" if kind in _RANGES else "wrong-kind", message, origin, hint)
 
 
+# Words a maker may well use for a key that goes by another.
+_OTHER_WORDS = {
+    "hook": "tool", "needle": "tool", "tension": "gauge", "sts": "stitches", "fiber": "fibre", "color": "colour", "colors": "colours",
+    "license": "licence", "author": "workshop", "designer": "workshop", "name": "title", "yarn": "colours", "cast_on": "chain",
+    "measures": "own", "quantity": "make", "times": "make", "weight": "mass",
+}  # fmt: skip
 _RANGES = ("greater_than_equal", "less_than_equal", "greater_than", "too_short", "string_too_short", "string_too_long")
 
 
@@ -64,14 +98,13 @@ def _refusal(path: Path, ctx: dict[str, Any], source: Source) -> Problem:
     return Problem(ctx["name"], ctx["message"], origin, ctx["hint"])
 
 
-def _unknown_key(path: Path, value: Any, model: type[BaseModel], source: Source) -> Problem:
+def _unknown_key(path: Path, model: type[BaseModel], source: Source) -> Problem:
     key = str(path[-1])
     known = keys_at(model, path[:-1])
     where = next((str(step) for step in reversed(path[:-1]) if isinstance(step, str) and step[0] not in "<["), "")
-    message = f"{key} is not a key of {where or 'a spec'}; {listed(known)} are"
-    hint = did_you_mean(key, known, "take it out, or use one of those keys")
-    if value is None and key[:1].isdigit():  # {width: 20,5 cm} is read as width: 20 and a key "5 cm"
-        message, hint = f"{key} is not a key: a comma ends a value here", f"write a decimal point, as in 20.{key}"
+    message = f"{where or 'a spec'} has no key {key}; {listed(known)} is expected"
+    other = _OTHER_WORDS.get(key.lower(), "")
+    hint = f"write {other} instead" if other in known else did_you_mean(key, known, "take it out, or use one of those keys")
     return Problem("unknown-key", message, source.origin_at(path, key=True), hint)
 
 
@@ -102,15 +135,6 @@ def _below(node: dict[str, Any], step: str | int, schema: dict[str, Any]) -> Ite
         yield node["properties"][step]
     elif isinstance(step, str) and step[0] not in "<[" and isinstance(node.get("additionalProperties"), dict):
         yield node["additionalProperties"]
-
-
-def _nothing(key: str, origin: Origin, kind: str) -> Problem:
-    """An empty value; a colour without quotes is a comment to YAML."""
-    comment = re.search(r":\s+(#[0-9A-Fa-f]{3,8})\b", origin.line_text)
-    if comment and key == "colour":
-        return Problem("colour-text", "a colour without quotes is read as a comment", origin, f'write colour: "{comment[1]}"')
-    wanted = "keys with values" if kind in ("model_type", "dict_type") else "a value"
-    return Problem("wrong-kind", f"{key} is empty; {wanted} is expected" if wanted == "a value" else f"{key} is empty; {wanted} are expected", origin, f"write what belongs to {key}, or take {key} out")
 
 
 def _unknown_word(key: str, found: str, expected: str, origin: Origin) -> Problem:

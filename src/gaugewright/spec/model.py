@@ -50,7 +50,7 @@ class Spec(SpecModel):
 
     gaugewright: Literal[1] = Field(description="The version of this file format.", examples=[1])
     pattern: Pattern = Field(description="What is printed about the pattern as a whole.", examples=["{title: Harbour Hat}"])
-    sizes: Sizes = Field(default_factory=lambda: Sizes(), description="The sizes made; one size unless stated.")
+    sizes: Sizes = Field(default_factory=lambda: Sizes.model_validate({}), description="The sizes made; one size unless stated.")
     yarns: dict[NameKey, Yarn] = Field(min_length=1, description="The yarns, by name.", examples=["{oat: {weight: 6}}"])
     fabrics: dict[NameKey, Fabric] = Field(
         min_length=1, description="The fabrics, by name.", examples=['{body: {stitch: hdc, gauge: "8 sts, 7 rows / 10 cm"}}']

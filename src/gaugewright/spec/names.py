@@ -14,7 +14,10 @@ RESERVED = ("body", "ease", "rest", "total", "min", "max", "edge", "finished", "
 
 @dataclass(frozen=True, slots=True)
 class Names:
-    """All names by kind; `edges` by piece, those of the piece it is like included."""
+    """All names by kind; `edges` by piece, those of the piece it is like included.
+
+    `made` are the sizes made, of all `sizes` known; the edges of `doubtful` pieces can't be told.
+    """
 
     yarns: tuple[str, ...]
     fabrics: tuple[str, ...]
@@ -26,6 +29,7 @@ class Names:
     eases: tuple[str, ...]
     sizes: tuple[str, ...]
     made: tuple[str, ...]
+    doubtful: frozenset[str]
 
     @property
     def pieces(self) -> tuple[str, ...]:
@@ -33,7 +37,7 @@ class Names:
         return tuple(self.edges)
 
 
-def names_of(data: Mapping[str, Any], size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> Names:
+def names_of(data: Mapping[str, Any], size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str], faulty: frozenset[str]) -> Names:
     """Gathers a file's names; anything of a wrong shape counts as nothing."""
     sizes = table(data, "sizes")
     own = table(sizes, "own")
@@ -53,6 +57,7 @@ def names_of(data: Mapping[str, Any], size_labels: Mapping[str, tuple[str, ...]]
         eases=tuple(table(sizes, "ease")),
         sizes=labels,
         made=made,
+        doubtful=frozenset(name for name in pieces if _is_doubtful(pieces, name, faulty)),
     )
 
 
@@ -83,6 +88,13 @@ def inherited(group: Mapping[str, Any], name: str) -> dict[str, Any]:
     for link in reversed(like_chain(group, name)):
         keys.update(group[link] if isinstance(group[link], dict) else {})
     return keys
+
+
+def _is_doubtful(pieces: Mapping[str, Any], name: str, faulty: frozenset[str]) -> bool:
+    """A piece is in doubt if it, or what it is like, is faulty, or its likeness leads nowhere."""
+    chain = like_chain(pieces, name)
+    last = pieces[chain[-1]]
+    return bool(faulty & set(chain)) or not isinstance(last, dict) or "like" in last
 
 
 def _edges(piece: Mapping[str, Any], data: Mapping[str, Any]) -> Iterator[str]:

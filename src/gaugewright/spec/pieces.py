@@ -128,9 +128,6 @@ class Piece(SpecModel):
         if len(rests) > 1:
             path = ("sections", rests[1], "even", "length")
             raise refuse("rest-twice", "only one section of a piece can take the rest", "give this section a length such as 10 cm", path=path)
-        if rests and self.total is None and not self.like:
-            path = ("sections", rests[0], "even", "length")
-            raise refuse("rest-without-total", "`rest` takes what the total leaves, but this piece has no `total`", "add `total: 45 cm` to the piece", path=path)
         return self
 
 

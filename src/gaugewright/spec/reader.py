@@ -7,6 +7,7 @@ from pathlib import Path
 from pydantic import ValidationError
 
 from gaugewright.errors import Problem, ProblemsFound
+from gaugewright.spec.check_empty import check_empty
 from gaugewright.spec.check_formulas import check_cycles, check_formula_names, formulas_in
 from gaugewright.spec.check_names import check_clashes, check_likeness, check_pieces, check_references
 from gaugewright.spec.check_sizes import check_ease_lists, check_sizes
@@ -41,23 +42,32 @@ def load_spec_text(text: str, file: str, size_labels: Mapping[str, tuple[str, ..
 
 def _checked(source: Source, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> LoadedSpec:
     problems: list[Problem] = []
+    faulty: frozenset[str] = frozenset()
     spec = None
     try:
         spec = Spec.model_validate(source.data)
     except ValidationError as fault:
         problems.extend(problems_from(fault, Spec, source))
-    problems.extend(_cross_checked(source, size_labels, measures))
+        faulty = frozenset(str(e["loc"][1]) for e in fault.errors(include_url=False) if e["loc"][0] == "pieces" and len(e["loc"]) > 1)
+    problems.extend(_cross_checked(source, size_labels, measures, faulty))
     if problems or spec is None:
         raise ProblemsFound(sorted(dict.fromkeys(problems), key=_place))
     return LoadedSpec(spec, source)
 
 
-def _cross_checked(source: Source, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> list[Problem]:
-    """What the models can't see: names. Checked on the plain data, so that faults elsewhere hide nothing."""
-    names = names_of(source.data, size_labels, measures)
+def _cross_checked(
+    source: Source, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str], faulty: frozenset[str]
+) -> list[Problem]:
+    """What the models can't see: names. Checked on the plain data, so that faults elsewhere hide nothing.
+
+    Only the edges of pieces that are `faulty` themselves are left alone: one misspelt section would
+    otherwise be told again at every seam.
+    """
+    names = names_of(source.data, size_labels, measures, faulty)
     references = references_in(Spec, source.data)
     formulas = formulas_in(references)
     return [
+        *check_empty(source),
         *check_references(references, names, source),
         *check_clashes(names, source),
         *check_likeness(source),
