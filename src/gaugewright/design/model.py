@@ -1,0 +1,321 @@
+"""The design: the spec with defaults and `like:` made explicit, formulas parsed, origins attached.
+
+In: `spec/`. Out: frozen dataclasses. Nothing later sees the spec.
+"""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal
+
+from gaugewright.errors import Origin
+from gaugewright.formulas.nodes import Node
+from gaugewright.gauge.model import Gauge
+from gaugewright.grading.counts import CountRule
+from gaugewright.grading.model import Loop, RowEdge, Worked
+
+Direction = Literal["nearest", "up", "down"]
+TakeUp = Literal["edge to edge", "half stitch", "whole stitch"]
+TAKE_UP_STITCHES: "dict[str, float]" = {"edge to edge": 0.0, "half stitch": 0.5, "whole stitch": 1.0}
+
+
+@dataclass(frozen=True, slots=True)
+class Formula:
+    """A parsed formula with the place and the text it came from."""
+
+    node: Node
+    text: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class Yarn:
+    """One colour of yarn. Ball figures are None where the spec gives no ball."""
+
+    key: str
+    label: str
+    colour: str
+    weight: int | None
+    fibre: tuple[tuple[str, float], ...]
+    ball_mass: float | None
+    ball_length: float | None
+    price: Decimal | None
+    currency: str
+    structure: str
+
+
+@dataclass(frozen=True, slots=True)
+class Fabric:
+    """How a piece of cloth is worked, and its gauge. `tool` is the hook in mm, None where it isn't named."""
+
+    key: str
+    stitch: str
+    loop: Loop
+    worked: Worked
+    chains: int
+    counts: bool
+    tool: float | None
+    by_hand: bool
+    gauge: Gauge
+    swatch_mass: float | None
+    thickness: float
+    rule: CountRule
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class ToLevel:
+    """Up to a height above the hem: a named level, or a formula of its own."""
+
+    height: Formula
+
+
+@dataclass(frozen=True, slots=True)
+class ForLength:
+    """For a length of mm."""
+
+    length: Formula
+
+
+@dataclass(frozen=True, slots=True)
+class ForRows:
+    """For so many rows or rounds."""
+
+    rows: int
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """What the other sections leave of the piece's total."""
+
+
+Extent = ToLevel | ForLength | ForRows | Rest
+
+
+@dataclass(frozen=True, slots=True)
+class Even:
+    """A section without shaping."""
+
+    extent: Extent
+    fabric: str
+    colour: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class Taper:
+    """A section that gains or loses stitches: two of extent, target and stitches per row.
+
+    `each` is signed: stitches gained (or lost) on every shaping row or round. `at` is "both",
+    "starting" or "far" in rows and "all round" or "pairs" in rounds; "" lets the engine choose.
+    """
+
+    extent: Extent | None
+    target: Formula | None
+    stitches: int | None
+    each: int | None
+    at: str
+    direction: Direction
+    fabric: str
+    colour: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class Shoulders:
+    """The top edge divided into shoulder, neck, shoulder; works no rows."""
+
+    neck: Formula
+    fabric: str
+    origin: Origin
+
+
+Section = Even | Taper | Shoulders
+
+
+@dataclass(frozen=True, slots=True)
+class PieceStart:
+    """How a piece begins: a chain or ring of a wanted width, or edges picked up."""
+
+    kind: Literal["chain", "ring", "pick up"]
+    width: Formula | None
+    edges: tuple[tuple[str, str], ...]
+    take_up: TakeUp
+    fabric: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class NamedEdge:
+    """Part of a row-end edge, from one level to the next; None means the hem or the top."""
+
+    name: str
+    side: RowEdge
+    bottom: str | None
+    top: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Bands:
+    """Colour bands from the bottom edge up to `top` (None: the piece's total): heights as formulas or
+    shares, None for the rest."""
+
+    key: str
+    top: Formula | None
+    heights: tuple[Formula | None, ...]
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class Colours:
+    """One colour, or bands with their colours from the bottom up."""
+
+    order: tuple[str, ...]
+    bands: Bands | None
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One piece as designed, `like:` resolved."""
+
+    key: str
+    title: str
+    make: int
+    fabric: str
+    start: PieceStart
+    sections: tuple[Section, ...]
+    edges: tuple[NamedEdge, ...]
+    bottom: str
+    top: str
+    colours: Colours
+    total: Formula | None
+    mirrored: bool
+    notes: tuple[str, ...]
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeName:
+    """`piece.edge` with the place it was written."""
+
+    piece: str
+    edge: str
+    origin: Origin
+
+    def __str__(self) -> str:
+        return f"{self.piece}.{self.edge}"
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """An edge joined to one or more edges laid end to end."""
+
+    join: EdgeName
+    to: tuple[EdgeName, ...]
+    take_up: TakeUp
+    method: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class Attachment:
+    """A piece sewn on another: `up` from the bottom edge, `inset` from a named edge."""
+
+    piece: str
+    to: str
+    up: Formula
+    inset: Formula
+    from_edge: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """An opening that a hand or a head must pass; `stretch` as a share (0.1 = 10 %)."""
+
+    name: str
+    around: tuple[EdgeName, ...]
+    passes: Literal["hand", "head"]
+    stretch: float
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class FinishedMeasure:
+    """A measurement printed in the table: how it is made up, what was wanted, whose body measure it clothes."""
+
+    key: str
+    label: str
+    measure: Formula
+    wanted: Formula | None
+    of: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class Ease:
+    """Ease on one body measure in mm for each size, and how it was read."""
+
+    measure: str
+    values: tuple[float, ...]
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class SizeList:
+    """The sizes to make and where their body measures come from.
+
+    `own` holds measures in mm for sizes of the spec's own.
+    """
+
+    table: str
+    labels: tuple[str, ...]
+    read: Literal["lower", "middle", "upper"]
+    own: tuple[tuple[str, tuple[tuple[str, float], ...]], ...]
+    ease: tuple[Ease, ...]
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class About:
+    """Who made the pattern and how it is worded."""
+
+    title: str
+    workshop: str
+    level: str
+    version: str
+    date: str
+    language: str
+    terms: Literal["us", "uk"]
+    units: Literal["cm", "in"]
+    about: str
+    licence: str
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Design:
+    """Everything the engine needs, in order of the spec."""
+
+    about: About
+    sizes: SizeList
+    yarns: tuple[Yarn, ...]
+    fabrics: tuple[Fabric, ...]
+    lengths: tuple[tuple[str, Formula], ...]
+    levels: tuple[tuple[str, Formula], ...]
+    pieces: tuple[Piece, ...]
+    seams: tuple[Seam, ...]
+    attachments: tuple[Attachment, ...]
+    openings: tuple[Opening, ...]
+    finished: tuple[FinishedMeasure, ...]
+
+    def fabric(self, key: str) -> Fabric:
+        """The fabric of that name."""
+        return next(fabric for fabric in self.fabrics if fabric.key == key)
+
+    def yarn(self, key: str) -> Yarn:
+        """The yarn of that name."""
+        return next(yarn for yarn in self.yarns if yarn.key == key)
+
+    def piece(self, key: str) -> Piece:
+        """The piece of that name."""
+        return next(piece for piece in self.pieces if piece.key == key)

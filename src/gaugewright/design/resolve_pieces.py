@@ -1,0 +1,131 @@
+"""Pieces: what each is like, its sections, its edges' names, its colours."""
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from gaugewright.design.likeness import resolved, stated_in
+from gaugewright.design.model import (
+    Bands,
+    Colours,
+    Even,
+    Extent,
+    ForLength,
+    ForRows,
+    NamedEdge,
+    Piece,
+    PieceStart,
+    Rest,
+    Section,
+    Shoulders,
+    Taper,
+    ToLevel,
+)
+from gaugewright.design.origins import Origins, Path
+from gaugewright.grading.model import RowEdge
+from gaugewright.spec import Spec
+
+MakeBands = Callable[[str, Any, Path, Origins], Bands]
+
+
+def resolve_piece(
+    key: str, spec: Spec, origins: Origins, only_fabric: str, only_yarn: str, bands: Mapping[str, Bands], make_bands: MakeBands
+) -> Piece:
+    """One piece with everything made explicit."""
+    get = resolved(spec.pieces, key)
+    fabric = get("fabric") or only_fabric
+    edges, total = get("edges"), get("total")
+
+    def path(field: str) -> Path:
+        return ("pieces", stated_in(spec.pieces, key, field), field)
+
+    named = _edges(edges)
+    return Piece(
+        key=key,
+        title=spec.pieces[key].title or key.replace("_", " ").title(),
+        make=get("make") or 1,
+        fabric=fabric,
+        start=_start(get("start"), fabric, path("start"), origins),
+        sections=tuple(
+            _section(section.part, fabric, (*path("sections"), index, kind_of(section)), origins, named, get("start"))
+            for index, section in enumerate(get("sections"))
+        ),
+        edges=named,
+        bottom=(edges.bottom if edges else None) or "bottom",
+        top=(edges.top if edges else None) or "top",
+        colours=_colours(get("colours"), only_yarn, bands, path("colours"), origins, make_bands),
+        total=origins.formula(total, path("total")) if total is not None else None,
+        mirrored=spec.pieces[key].mirrored,
+        notes=spec.pieces[key].notes,
+        origin=origins.at(("pieces", key), key=True),
+    )
+
+
+def kind_of(section: Any) -> str:
+    """The key that opens a section."""
+    return next(kind for kind in ("even", "taper", "shoulders") if getattr(section, kind) is not None)
+
+
+def _start(start: Any, fabric: str, path: Path, origins: Origins) -> PieceStart:
+    kind = next(name for name in ("chain", "ring", "pick_up") if getattr(start, name) is not None)
+    width = None if kind == "pick_up" else origins.formula(getattr(start, kind), (*path, kind))
+    edges = tuple((text.partition(".")[0], text.partition(".")[2]) for text in start.pick_up or ())
+    return PieceStart(
+        "pick up" if kind == "pick_up" else kind, width, edges,  # type: ignore[arg-type]
+        getattr(start, "take_up", None) or "edge to edge", start.fabric or fabric, origins.at((*path, kind)),
+    )
+
+
+def _section(part: Any, fabric: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], start: Any) -> Section:
+    origin = origins.at(path[:-1])
+    if hasattr(part, "neck"):
+        return Shoulders(origins.formula(part.neck, (*path, "neck")), fabric, origin)
+    extent, own_fabric, colour = _extent(part, path, origins), part.fabric or fabric, part.colour or ""
+    if not hasattr(part, "target"):
+        assert extent is not None
+        return Even(extent, own_fabric, colour, origin)
+    return Taper(
+        extent,
+        origins.formula(part.target, (*path, "target")) if part.target is not None else None,
+        part.stitches, part.each, _at(part.at, edges, start), part.round, own_fabric, colour, origin,
+    )
+
+
+def _extent(part: Any, path: Path, origins: Origins) -> Extent | None:
+    if part.to is not None:
+        return ToLevel(origins.formula(part.to, (*path, "to")))
+    if part.length is not None:
+        return Rest() if part.length == "rest" else ForLength(origins.formula(part.length, (*path, "length")))
+    rows = part.rows or part.rounds
+    return ForRows(rows) if rows is not None else None
+
+
+def _at(at: str, edges: tuple[NamedEdge, ...], start: Any) -> str:
+    """Where a taper shapes: an edge's name stands for the side it is on; rounds have no edges."""
+    if start.ring is not None:
+        return ""
+    sides = {edge.side for edge in edges if edge.name == at}
+    return next(iter(sides)) if len(sides) == 1 else "both" if len(sides) == 2 else at
+
+
+def _edges(edges: Any) -> tuple[NamedEdge, ...]:
+    if edges is None:
+        return ()
+    found: list[NamedEdge] = []
+    sides: tuple[RowEdge, ...] = ("starting", "far")
+    for side in sides:
+        names = edges.both or getattr(edges, side) or ()
+        for position in range(0, len(names), 2):
+            bottom = names[position - 1] if position else None
+            top = names[position + 1] if position + 1 < len(names) else None
+            found.append(NamedEdge(names[position], side, bottom, top))
+    return tuple(found)
+
+
+def _colours(value: Any, only_yarn: str, bands: Mapping[str, Bands], path: Path, origins: Origins, make_bands: MakeBands) -> Colours:
+    if value is None:
+        return Colours((only_yarn,), None)
+    if isinstance(value, str):
+        return Colours((value,), None)
+    if isinstance(value.bands, str):
+        return Colours(value.order, bands[value.bands])
+    return Colours(value.order, make_bands("", value.bands, (*path, "bands"), origins))

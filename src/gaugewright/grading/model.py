@@ -1,0 +1,259 @@
+"""Rows, strips and graded pieces of one size: the data that everything later reads.
+
+A row is a sequence of *runs*: an operation that eats and makes stitches, how many times,
+in which colour and fabric. Counts, edge changes, stitches worked and yarn are derived from
+the runs, never stored. A strip starts from a chain, a ring, a centre, edges picked up, or a
+span of another strip's last row, so that divided necks, raglans, colour blocks, motifs and
+picked-up bands are all made of the same parts.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+Side = Literal["RS", "WS"]
+Loop = Literal["both", "back", "front"]
+Worked = Literal["rows", "joined rounds", "turned rounds", "spiral rounds"]
+RowEdge = Literal["starting", "far"]
+OperationKind = Literal[
+    "stitch", "increase", "decrease", "turning chain", "chain", "leave", "slip over", "picked up"
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Operation:
+    """What one working does: `uses` stitches of the row before, `makes` stitches of this one."""
+
+    kind: OperationKind
+    stitch: str
+    uses: int
+    makes: int
+    loop: Loop = "both"
+
+    @property
+    def change(self) -> int:
+        """Stitches gained (or lost, if negative)."""
+        return self.makes - self.uses
+
+
+def work(stitch: str, loop: Loop = "both") -> Operation:
+    """One plain stitch."""
+    return Operation("stitch", stitch, 1, 1, loop)
+
+
+def increase(stitch: str, into: int = 2, loop: Loop = "both") -> Operation:
+    """`into` stitches worked in one."""
+    return Operation("increase", stitch, 1, into, loop)
+
+
+def decrease(stitch: str, of: int = 2, loop: Loop = "both") -> Operation:
+    """`of` stitches worked together."""
+    return Operation("decrease", stitch, of, 1, loop)
+
+
+def turning_chain(stitch: str, counts: bool) -> Operation:
+    """The chain at a row's start: in the place of the first stitch if it counts, else beside it."""
+    return Operation("turning chain", stitch, 1 if counts else 0, 1 if counts else 0)
+
+
+def chain() -> Operation:
+    """A chain added to the row, such as under an arm: it is a stitch of this row."""
+    return Operation("chain", "ch", 0, 1)
+
+
+def leave() -> Operation:
+    """A stitch left unworked at a row's end: crochet's way of casting off there."""
+    return Operation("leave", "", 1, 0)
+
+
+def slip_over() -> Operation:
+    """A stitch slip-stitched over at a row's start: crochet's way of casting off there."""
+    return Operation("slip over", "sl st", 1, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """An operation worked `times` times in one colour and fabric."""
+
+    operation: Operation
+    times: int
+    colour: str
+    fabric: str
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row or round, its runs in the order of working."""
+
+    runs: tuple[Run, ...]
+    side: Side
+
+    @property
+    def uses(self) -> int:
+        """Stitches of the row before that are worked into, passed over or left."""
+        return sum(run.operation.uses * run.times for run in self.runs)
+
+    @property
+    def makes(self) -> int:
+        """Stitches of this row."""
+        return sum(run.operation.makes * run.times for run in self.runs)
+
+    @property
+    def fabric(self) -> str:
+        """The fabric that makes most of the row's stitches; it sets the row's height."""
+        made: dict[str, int] = {}
+        for run in self.runs:
+            made[run.fabric] = made.get(run.fabric, 0) + max(run.operation.makes, run.operation.uses) * run.times
+        return max(made, key=lambda name: made[name])
+
+    @property
+    def colours(self) -> tuple[str, ...]:
+        """The row's colours in order of first use."""
+        return tuple(dict.fromkeys(run.colour for run in self.runs))
+
+    def edge_changes(self) -> tuple[int, int]:
+        """Stitches gained at the row's first edge and at its last edge, in order of working.
+
+        A change in the first third of the row belongs to its first edge, one in the last third
+        to its last edge; what lies between is shared, the odd one to the last edge.
+        """
+        first = last = between = position = 0
+        third = self.uses / 3
+        for run in self.runs:
+            for _ in range(run.times if run.operation.change else 0):
+                if position < third:
+                    first += run.operation.change
+                elif position + run.operation.uses > 2 * third:
+                    last += run.operation.change
+                else:
+                    between += run.operation.change
+                position += run.operation.uses
+            if not run.operation.change:
+                position += run.operation.uses * run.times
+        half = int(between / 2)
+        return first + half, last + between - half
+
+
+@dataclass(frozen=True, slots=True)
+class ChainStart:
+    """A foundation chain that gives `stitches`; closed into a ring if `ring`."""
+
+    stitches: int
+    chains: int
+    ring: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class CentreStart:
+    """A closed centre (adjustable ring) holding `stitches` as its first round."""
+
+    stitches: int
+
+
+@dataclass(frozen=True, slots=True)
+class PickUp:
+    """Stitches picked up along one edge of another piece: `rows` row ends or `of` stitches."""
+
+    piece: str
+    edge: str
+    stitches: int
+    rows: int = 0
+    of: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeStart:
+    """Stitches picked up along edges, in order of working. They count as the strip's row 1."""
+
+    pick_ups: tuple[PickUp, ...]
+
+    @property
+    def stitches(self) -> int:
+        """Stitches picked up in all."""
+        return sum(pick_up.stitches for pick_up in self.pick_ups)
+
+
+@dataclass(frozen=True, slots=True)
+class SpanStart:
+    """A span of another strip's last row, counted from its starting edge: `first` stitches in."""
+
+    strip: str
+    first: int
+    stitches: int
+
+
+Start = ChainStart | CentreStart | EdgeStart | SpanStart
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """Rows worked one on the other from one start."""
+
+    name: str
+    start: Start
+    worked: Worked
+    rows: tuple[Row, ...]
+
+    @property
+    def last_count(self) -> int:
+        """Stitches of the last row, or of the start when there are no rows."""
+        return self.rows[-1].makes if self.rows else self.start.stitches
+
+    def counts(self) -> Iterator[int]:
+        """Stitches after each row."""
+        return (row.makes for row in self.rows)
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeLength:
+    """One named edge of one size: its true length in mm, and the row ends and stitches along it.
+
+    `take_up` is what a seam on it takes off the piece's width, in stitches (0, 1/2 or 1).
+    """
+
+    length: float
+    rows: int
+    stitches: int
+
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """Row ends from the bottom up: `starting[0]` and `far[0]` lie on the bottom edge, one more per row.
+
+    x runs from the starting edge (0 at the bottom) to the far edge, y up from the bottom edge, in mm.
+    """
+
+    starting: tuple[Point, ...]
+    far: tuple[Point, ...]
+
+    @property
+    def heights(self) -> tuple[float, ...]:
+        """Height above the bottom edge after each row, 0 first."""
+        return tuple(y for _, y in self.starting)
+
+    def polygon(self) -> tuple[Point, ...]:
+        """The closed outline, from the bottom of the starting edge round."""
+        return (*self.far, *reversed(self.starting))
+
+
+@dataclass(frozen=True, slots=True)
+class GradedPiece:
+    """A piece in one size: its strips, outline, named edges, and finished and worked measures in mm.
+
+    Measures: width and bottom (at the start), top_width, widest, narrowest, length.
+    """
+
+    key: str
+    strips: tuple[Strip, ...]
+    outline: Outline
+    edges: "dict[str, EdgeLength]"
+    finished: "dict[str, float]"
+    worked: "dict[str, float]"
+
+    @property
+    def main(self) -> Strip:
+        """The first strip: the only one of a piece that is not divided."""
+        return self.strips[0]

@@ -1,0 +1,68 @@
+"""In which order pieces are graded: a piece comes after those whose edges or measures it uses."""
+
+from collections.abc import Iterator
+
+from gaugewright.design.model import Design, Formula, ForLength, Piece, Taper, ToLevel
+from gaugewright.errors import Problem, ProblemsFound
+from gaugewright.formulas.names import calls_in, names_in, order_by_reference
+from gaugewright.formulas.nodes import Name
+from gaugewright.sizing.environment import named_formulas
+
+PIECE_CALLS = ("edge", "finished")
+
+
+def grading_order(design: Design) -> tuple[Piece, ...]:
+    """Pieces in the order of their references, the spec's order where they are free.
+
+    Raises a located `piece-cycle` problem where pieces wait for one another.
+    """
+    order, cycles = order_by_reference({piece.key: _pieces_needed(piece, design) for piece in design.pieces})
+    if cycles:
+        raise ProblemsFound([
+            Problem(
+                "piece-cycle", f"these pieces wait for one another: {cycle}", design.piece(cycle.names[0]).origin,
+                "give one of them a length of its own, or use in_rows(length, fabric) for a band's depth",
+            )
+            for cycle in cycles
+        ])
+    return tuple(design.piece(key) for key in order)
+
+
+def _pieces_needed(piece: Piece, design: Design) -> tuple[str, ...]:
+    found = [edge_piece for edge_piece, _ in piece.start.edges]
+    named = named_formulas(design)
+    seen: set[str] = set()
+    queue = list(_formulas(piece, design))
+    while queue:
+        formula = queue.pop()
+        for call in calls_in(formula.node):
+            if call.function in PIECE_CALLS and isinstance(call.arguments[0], Name):
+                found.append(call.arguments[0].name.partition(".")[0])
+        for name in names_in(formula.node):
+            if name.name in named and name.name not in seen:
+                seen.add(name.name)
+                queue.append(named[name.name])
+    return tuple(found)
+
+
+def _formulas(piece: Piece, design: Design) -> Iterator[Formula]:
+    levels = dict(design.levels)
+    for formula in (piece.start.width, piece.total):
+        if formula is not None:
+            yield formula
+    for section in piece.sections:
+        extent = getattr(section, "extent", None)
+        if isinstance(extent, ForLength):
+            yield extent.length
+        elif isinstance(extent, ToLevel):
+            yield extent.height
+        if isinstance(section, Taper) and section.target is not None:
+            yield section.target
+        if hasattr(section, "neck"):
+            yield section.neck
+    for edge in piece.edges:
+        yield from (levels[level] for level in (edge.bottom, edge.top) if level is not None)
+    if piece.colours.bands is not None:
+        yield from (height for height in piece.colours.bands.heights if height is not None)
+        if piece.colours.bands.top is not None:
+            yield piece.colours.bands.top

@@ -1,0 +1,44 @@
+"""The outline of a strip from its rows: where every row end lies, in mm.
+
+The one function that says where an edge runs; edge lengths, drawings and areas all use it.
+"""
+
+from collections.abc import Mapping
+
+from gaugewright.gauge.model import Gauge
+from gaugewright.grading.model import Outline, Point, Strip
+
+def outline_of(strip: Strip, gauges: Mapping[str, Gauge]) -> Outline:
+    """Row ends of a strip worked in rows, or of a round laid flat (half its width).
+
+    A row's width is its stitches at its fabric's gauge. Stitches changed at an edge move that edge;
+    a change of gauge alone moves both alike.
+    """
+    flat = 1.0 if strip.worked == "rows" else 0.5
+    first = strip.rows[0] if strip.rows else None
+    width = strip.start.stitches * (gauges[first.fabric].stitch_width if first else 0.0) * flat
+    left, right, y = 0.0, width, 0.0
+    starting, far = [(left, y)], [(right, y)]
+    for number, row in enumerate(strip.rows, start=1):
+        gauge = gauges[row.fabric]
+        wanted = row.makes * gauge.stitch_width * flat
+        if strip.worked == "rows" and number > 1:
+            first_edge, last_edge = row.edge_changes()
+            at_start, at_far = (first_edge, last_edge) if number % 2 else (last_edge, first_edge)
+        else:
+            at_start = at_far = 0
+        left -= at_start * gauge.stitch_width * flat
+        right += at_far * gauge.stitch_width * flat
+        spare = wanted - (right - left)
+        left, right = left - spare / 2, right + spare / 2
+        y += gauge.row_height
+        starting.append((left, y))
+        far.append((right, y))
+    return Outline(tuple(starting), tuple(far))
+
+
+def run_length(points: tuple[Point, ...]) -> float:
+    """Length of the line through row ends."""
+    return sum(
+        ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5 for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False)
+    )

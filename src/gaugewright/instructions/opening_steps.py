@@ -1,0 +1,104 @@
+"""How a piece begins: foundation chain or ring with its first row, or stitches picked up."""
+
+from gaugewright.grading.model import ChainStart, EdgeStart, PickUp
+from gaugewright.instructions.cloth_words import closing, opening
+from gaugewright.instructions.nodes import Paragraph, Span
+from gaugewright.instructions.steps import count_end, spoken, step
+from gaugewright.instructions.view import PieceView
+from gaugewright.instructions.wording import Book, Spans, ordinal, spaced
+from gaugewright.sized import Sized
+from gaugewright.trade.foundation import foundation
+
+
+def opening_steps(book: Book, view: PieceView, names: dict[str, str], titles: dict[str, str]) -> list[Paragraph]:
+    """The first steps, up to and including row 1."""
+    start = view.first.start
+    if isinstance(start, EdgeStart):
+        return [_pick_up(book, view, names, titles)]
+    if isinstance(start, ChainStart):
+        return [_foundation(book, view, names), _first_row(book, view)]
+    raise TypeError(f"no words for a piece that begins with {start!r}")
+
+
+def _chains(view: PieceView) -> Sized[int]:
+    return view.plans.map(lambda plan: plan.start.chains)  # type: ignore[union-attr]
+
+
+def _foundation(book: Book, view: PieceView, names: dict[str, str]) -> Paragraph:
+    colour = names[view.first.colour_of(1)]
+    ring = view.piece.start.kind == "ring"
+    return step("Foundation:", book.sentence(
+        "ring-foundation" if ring else "chain-foundation", view.piece.key,
+        colour=colour, chains=_chains(view), slst=book.abbr("sl st"),
+    ))
+
+
+def _first_row(book: Book, view: PieceView) -> Paragraph:
+    plan, cloth = view.first, view.first.start_cloth
+    slots: dict[str, str | int | Spans] = {"stitch": book.abbr(cloth.stitch)}
+    if view.piece.start.kind == "ring":
+        kind = "first-round-spiral" if plan.worked == "spiral rounds" else "first-round-counted" if cloth.counts else "first-round"
+        slots |= {"open": opening(book, cloth, plan.worked), "close": closing(book, cloth, plan.worked)}
+    else:
+        begin = foundation(cloth.stitch, plan.start.stitches, cloth.chains, cloth.counts)
+        kind = "first-row-counted" if cloth.counts else "first-row"
+        slots |= {"ordinal": ordinal(begin.first_into)}
+    sentence = book.sentence(kind, f"{view.piece.key}.row1", **slots)
+    label = f"{book.row_word(view.in_rounds)}\u00a01 (RS):"
+    return step(label, sentence, count=count_end(book, f"{view.piece.key}.row1", view.stitches(first_rows(view))))
+
+
+def first_rows(view: PieceView) -> Sized[int]:
+    """Row 1 of every size."""
+    return view.plans.map(lambda _plan: 1)
+
+
+def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[str, str]) -> Paragraph:
+    cloth = view.first.start_cloth
+    starts = view.plans.map(lambda plan: plan.start)
+    sentences = [book.sentence(_beginning(view), colour=names[view.first.colour_of(1)])]
+    parts: list[Span] = []
+    for index, _ in enumerate(view.piece.start.edges):
+        ups: Sized[PickUp] = starts.map(lambda start, i=index: start.pick_ups[i])  # type: ignore[misc,union-attr]
+        parts += [Span("; ")] if parts else []
+        parts += _one_edge(book, view, ups, cloth.stitch, titles)
+    sentences.append((*parts, Span(", turn.")))
+    sentences.append(book.sentence({
+        "whole stitch": "pick-up-edge-whole", "half stitch": "pick-up-edge-half", "edge to edge": "pick-up-edge-none",
+    }[view.piece.start.take_up]))
+    count = count_end(book, f"{view.piece.key}.row1", view.stitches(first_rows(view)))
+    return step("Row\u00a01 (pick-up row, RS):", *sentences, count=count)
+
+
+def _beginning(view: PieceView) -> str:
+    """A band that runs from one piece over others to the next begins at a hem."""
+    return "pick-up-begin" if len(view.piece.start.edges) > 2 else "pick-up-begin-one"
+
+
+def _one_edge(book: Book, view: PieceView, ups: Sized[PickUp], stitch: str, titles: dict[str, str]) -> Spans:
+    first = ups.values[0]
+    fact = f"{view.piece.key}.pickup.{first.piece}.{first.edge}"
+    slots = {"stitches": ups.map(lambda up: up.stitches), "stitch": book.abbr(stitch), "edge": spoken(first.edge), "piece": titles[first.piece]}
+    if first.rows:
+        from gaugewright.grading.ratio import best_ratio
+
+        ratio = best_ratio(sum(up.stitches for up in ups) / sum(up.rows for up in ups))
+        return book.sentence("pick-up-rows", fact, rows=ups.map(lambda up: up.rows), first=ratio.first, second=ratio.second, **slots)
+    if all(up.stitches == up.of for up in ups):
+        return book.sentence("pick-up-stitches", fact, **slots)
+    return book.sentence("pick-up-stitches-uneven", fact, of=ups.map(lambda up: up.of), **slots)
+
+
+def mark_steps(book: Book, view: PieceView) -> list[Paragraph]:
+    """Levels to mark on the way, told before the rows in which they fall."""
+    found = []
+    for level in dict.fromkeys(mark.level for mark in view.first.marks):
+        marks = view.plans.map(lambda plan, level=level: [m for m in plan.marks if m.level == level])  # type: ignore[misc]
+        rows = marks.map(lambda ms: ms[0].row)
+        first = marks.values[0]
+        edge = "both side edges" if len(first) == 2 else f"the {spoken(first[0].below)} edge"
+        found.append(step("Marker:", spaced(book.sentence(
+            "mark-level", f"{view.piece.key}.{level}", Row=book.row_word(view.in_rounds), row=rows, height=view.height(rows),
+            bottom=spoken(view.piece.bottom), edge=edge, below=spoken(first[0].below), above=spoken(first[0].above),
+        ))))
+    return found

@@ -1,0 +1,78 @@
+"""Rounds with changes spread round them: a sentence for one size, a table of lines for several."""
+
+from collections.abc import Iterator
+
+from gaugewright.grading.plan import Cloth, SpreadPlan
+from gaugewright.grading.spread import Group, Spread
+from gaugewright.instructions.cloth_words import closing, each, opening
+from gaugewright.instructions.nodes import Block, Span, Table, spans_text
+from gaugewright.instructions.steps import count_end, step
+from gaugewright.instructions.view import PieceView
+from gaugewright.instructions.wording import Book, Spans
+from gaugewright.sized import Sized
+
+
+def spread_blocks(book: Book, view: PieceView, index: int) -> Iterator[Block]:
+    """The shaped rounds of one section."""
+    plans: Sized[SpreadPlan] = view.plans.map(lambda plan: plan.sections[index])  # type: ignore[arg-type,return-value]
+    first = view.section_first_rows(index)
+    if len(plans) == 1:
+        yield from _sentences(book, view, plans.values[0], first.values[0])
+        return
+    name = "Inc rnds" if plans.values[0].sign > 0 else "Dec rnds"
+    yield step(f"{name}:", book.sentence("spread-table"))
+    rows = []
+    for label, plan in plans.items():
+        for number, (spread, count) in enumerate(zip(plan.spreads, plan.counts, strict=True)):
+            work = round_work(book, plan.cloth, spread, view)
+            rows.append((label if number == 0 else "", str(first[label] + number), spans_text(work), str(count)))
+    yield Table(f"{view.piece.title}: {name.lower()}", ("Size", "Rnd", "Work", "sts"), tuple(rows), ("left", "right", "left", "right"))
+
+
+def _sentences(book: Book, view: PieceView, plan: SpreadPlan, first: int) -> Iterator[Block]:
+    start, end = opening(book, plan.cloth, view.first.worked), closing(book, plan.cloth, view.first.worked)
+    kind = "spread-increase" if plan.sign > 0 else "spread-decrease"
+    for number, (spread, count) in enumerate(zip(plan.spreads, plan.counts, strict=True)):
+        fact = f"{view.piece.key}.spread.{number}"
+        work = round_work(book, plan.cloth, spread, view)
+        sentence = book.sentence(kind, fact, open=start, work=work, close=end) if start else book.sentence("spread-no-chain", fact, work=work, close=end)
+        yield step(f"Rnd\u00a0{first + number}:", sentence, count=count_end(book, fact, Sized(view.labels, (count,))))
+
+
+def round_work(book: Book, cloth: Cloth, spread: Spread | None, view: PieceView) -> Spans:
+    """What is worked between the opening chain and the join."""
+    if spread is None:
+        return each(book, cloth, view.first.worked)
+    stitch = book.abbr(cloth.stitch)
+    parts: list[Spans] = []
+    if spread.leading:
+        parts.append(_plain(book, stitch, spread.leading))
+    stars = 0
+    for group in spread.groups:
+        stars += group.plain > 0 and group.times > 1
+        parts.append(_group(book, stitch, spread, group, second=stars == 2 and group.plain > 0 and group.times > 1))
+    if spread.trailing:
+        parts.append(_plain(book, stitch, spread.trailing))
+    joined: list[Span] = []
+    for part in parts:
+        joined += [Span(", ")] if joined else []
+        joined += part
+    return (*joined, *book.part(f"loop-{cloth.loop}"))
+
+
+def _plain(book: Book, stitch: str, count: int) -> Spans:
+    return book.part("plain-in-next-one" if count == 1 else "plain-in-next", stitch=stitch, n=count)
+
+
+def _group(book: Book, stitch: str, spread: Spread, group: Group, second: bool) -> Spans:
+    way = spread.kind
+    if group.plain == 0 and group.times > 1:
+        return book.part(f"{way}-each", stitch=stitch, n=group.times)
+    change = book.part(f"{way}-once", stitch=stitch)
+    if group.plain == 0:
+        return change
+    plain = _plain(book, stitch, group.plain)
+    if group.times == 1:
+        return (*change, Span(", "), *plain) if spread.change_first else (*plain, Span(", "), *change)
+    kind = "repeat-second" if second else "repeat"
+    return book.part(kind + ("-change-first" if spread.change_first else ""), plain=plain, change=change, times=group.times)

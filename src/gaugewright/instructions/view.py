@@ -1,0 +1,63 @@
+"""A piece of all printed sizes as the instructions look at it."""
+
+from dataclasses import dataclass
+
+from gaugewright.design.model import Fabric, Piece
+from gaugewright.grading.model import GradedPiece
+from gaugewright.grading.plan import PiecePlan
+from gaugewright.instructions.wording import Mm
+from gaugewright.sized import Sized
+
+
+@dataclass(frozen=True, slots=True)
+class PieceView:
+    """One piece with its plans and rows; `fabrics` by name."""
+
+    piece: Piece
+    plans: Sized[PiecePlan]
+    graded: Sized[GradedPiece]
+    fabrics: dict[str, Fabric]
+
+    @property
+    def labels(self) -> tuple[str, ...]:
+        """The sizes printed."""
+        return self.plans.labels
+
+    @property
+    def first(self) -> PiecePlan:
+        """Any size's plan: structure is the same in all."""
+        return self.plans.values[0]
+
+    @property
+    def in_rounds(self) -> bool:
+        """Worked in rounds of any kind."""
+        return self.first.worked != "rows"
+
+    def height(self, rows: Sized[int]) -> Mm:
+        """Height above the bottom edge after those rows, for the sizes of `rows`."""
+        return Mm(Sized(rows.labels, tuple(self.graded[label].outline.heights[row] for label, row in rows.items())))
+
+    def width(self, rows: Sized[int]) -> Mm:
+        """Worked width (girth in rounds) of those rows."""
+        widths = []
+        for label, number in rows.items():
+            row = self.graded[label].main.rows[number - 1]
+            widths.append(self.fabrics[row.fabric].gauge.width_of(row.makes))
+        return Mm(Sized(rows.labels, tuple(widths)))
+
+    def stitches(self, rows: Sized[int]) -> Sized[int]:
+        """Stitches after those rows."""
+        return Sized(rows.labels, tuple(self.graded[label].main.rows[number - 1].makes for label, number in rows.items()))
+
+    def colour_at(self, rows: Sized[int]) -> str:
+        """The colour of those rows in the first of their sizes."""
+        label, number = next(rows.items())
+        return self.plans[label].colour_of(number)
+
+    def section_first_rows(self, index: int) -> Sized[int]:
+        """The first row of a section in each size."""
+        return self.plans.map(lambda plan: 1 + sum(section.rows for section in plan.sections[:index]))
+
+    def section_last_rows(self, index: int) -> Sized[int]:
+        """The last row of a section in each size."""
+        return self.plans.map(lambda plan: sum(section.rows for section in plan.sections[: index + 1]))

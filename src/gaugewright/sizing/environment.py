@@ -1,0 +1,75 @@
+"""Formulas worked out for one size: body, ease, named lengths and levels, and what is graded so far.
+
+In: the design's formulas and one size's body. Out: lengths in mm. Lengths and levels are worked
+out on first use, so that they may refer to pieces graded earlier.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+
+from gaugewright.design.model import Design, Formula
+from gaugewright.errors import Problem, ProblemsFound
+from gaugewright.formulas.evaluate import evaluate
+from gaugewright.formulas.nodes import Call, FormulaError, Name, Node
+from gaugewright.units import Quantity
+
+@dataclass(slots=True)
+class Environment:
+    """One size's names. `answers` maps a call's name (`edge`, `finished`, ...) to what answers it, in mm."""
+
+    size: str
+    body: Mapping[str, float]
+    ease: Mapping[str, float]
+    formulas: Mapping[str, Formula]
+    answers: Mapping[str, "Answer"] = field(default_factory=dict)
+    known: dict[str, float] = field(default_factory=dict)
+
+    def length(self, formula: Formula) -> float:
+        """The formula's length in mm; a located problem if it isn't a length."""
+        quantity = self.quantity(formula)
+        if quantity.dimension != "length":
+            message = f"{formula.text!r} gives a {quantity.dimension} where a length is needed"
+            raise ProblemsFound([Problem("not-a-length", message, formula.origin, "add a unit, such as cm", self.size)])
+        return quantity.amount
+
+    def share_or_length(self, formula: Formula, whole: float) -> float:
+        """A length in mm, or a share ("35 %") of `whole`."""
+        quantity = self.quantity(formula)
+        return quantity.amount if quantity.dimension == "length" else quantity.amount * whole
+
+    def quantity(self, formula: Formula) -> Quantity:
+        """The formula's value; its faults are located in the formula's own text."""
+        try:
+            return self.value(formula.node)
+        except FormulaError as fault:
+            origin = formula.origin.shifted(fault.column)
+            raise ProblemsFound([Problem("formula-fault", fault.message, origin, fault.hint, self.size)]) from None
+
+    def value(self, node: Node) -> Quantity:
+        """A node's value; raises FormulaError with a column of the formula it stands in."""
+        return evaluate(node, self._name, self._call)
+
+    def _name(self, name: Name) -> Quantity:
+        family, _, measure = name.name.partition(".")
+        if family in ("body", "ease"):
+            values = self.body if family == "body" else self.ease
+            if measure in values:
+                return Quantity(values[measure], "length")
+            hint = (
+                "give it under sizes: own:, or use another measure" if family == "body" else f"add {measure} under sizes: ease:"
+            )
+            raise FormulaError(f"{name.name} is not known for this size", name.column, hint)
+        if name.name not in self.known:
+            self.known[name.name] = self.length(self.formulas[name.name])
+        return Quantity(self.known[name.name], "length")
+
+    def _call(self, call: Call, _arguments: tuple[Node, ...]) -> Quantity:
+        return Quantity(self.answers[call.function](call, self), "length")
+
+
+Answer = Callable[[Call, Environment], float]
+
+
+def named_formulas(design: Design) -> dict[str, Formula]:
+    """Lengths and levels by name; the spec reader has made sure that no name is both."""
+    return {**dict(design.lengths), **dict(design.levels)}
