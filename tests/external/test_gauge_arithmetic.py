@@ -177,6 +177,13 @@ def test_another_gauge_keeps_parity() -> None:
     assert count_for(mine.stitches_in(pattern.width_of(30)), ODD) == 39
 
 
+@source("published", "NeoKnits, 'Design process: yet more math', 2007: 31.6 stitches are cut to 31")
+def test_stitches_cut_down() -> None:
+    exact = per_inches(11, 2).stitches_in(5.75 * IN)
+    assert count_for(exact, CountRule(direction="down")) == 31
+    assert count_for(exact, ANY) == 32
+
+
 @source("published", "C. W. Carvalho, Fiber Images, 1997")
 def test_rows_from_knitting_to_crochet() -> None:
     knitted, crocheted = per_inches(1, 1, 6, 1), per_inches(1, 1, 3, 1)
