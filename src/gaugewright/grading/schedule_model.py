@@ -31,7 +31,13 @@ class Block:
     @property
     def rows(self) -> int:
         """Rows from the last row before the block up to its last change."""
-        return sum(self.each_gap())
+        rounds, rest = divmod(self.times, len(self.gaps))
+        return rounds * sum(self.gaps) + sum(self.gaps[:rest])
+
+    @property
+    def last(self) -> int:
+        """The gap before the last change."""
+        return self.gaps[(self.times - 1) % len(self.gaps)]
 
     def each_gap(self) -> tuple[int, ...]:
         """The gap before each change."""

@@ -125,26 +125,33 @@ def _one_or_two(rows: int, *pairs: tuple[int, int]) -> Candidate:
 
 
 def _turning(changes: int, rows: int, step: int) -> Iterator[Candidate]:
-    if changes < 2:
-        return
     for short in _gaps(changes, rows, step):
         for pair in ((short, short + step), (short + step, short)):
-            for times in range(2, changes + 1):
-                turns = Block(pair, times)
-                for gap in pair if times < changes else pair[:1]:
-                    plain = single_blocks((gap, changes - times))
-                    yield from _turned(rows, (turns, *plain), "turns first" if plain else "turns")
-                    if plain:
-                        yield from _turned(rows, (*plain, turns), "turns last")
+            for gap in pair:
+                yield from _turning_with(changes, rows, pair, gap)
 
 
-def _turned(rows: int, blocks: tuple[Block, ...], shape: Shape) -> Iterator[Candidate]:
-    """The candidate of these blocks, if it leaves fewer even rows than its last gap."""
-    even = rows - sum(block.rows for block in blocks)
-    if 0 <= even < blocks[-1].each_gap()[-1]:
-        made = Schedule(blocks, even)
-        lead = abs(blocks[0].gaps[0] - rows / made.changes)
-        gaps = frozenset(g for block in blocks for g in block.gaps)
-        deviation = made.deviation()
-        key = (deviation, 1 + len(blocks), lead, sum(made.positions()))
-        yield Candidate(made, shape, gaps, deviation, key)
+def _turning_with(
+    changes: int, rows: int, pair: tuple[int, int], gap: int
+) -> Iterator[Candidate]:
+    """Turns of a pair of gaps, before or after a block of one of them."""
+    for times in range(2, changes + 1):
+        turns = Block(pair, times)
+        even = rows - turns.rows - gap * (changes - times)
+        if times == changes and gap == pair[0] and 0 <= even < turns.last:
+            yield _turned((turns,), even, "turns")
+        elif times < changes and 0 <= even < max(pair):
+            plain = Block((gap,), changes - times)
+            if even < gap:
+                yield _turned((turns, plain), even, "turns first")
+            if even < turns.last:
+                yield _turned((plain, turns), even, "turns last")
+
+
+def _turned(blocks: tuple[Block, ...], even: int, shape: Shape) -> Candidate:
+    made = Schedule(blocks, even)
+    lead = abs(blocks[0].gaps[0] - made.rows / made.changes)
+    gaps = frozenset(g for block in blocks for g in block.gaps)
+    deviation = made.deviation()
+    key = (deviation, 1 + len(blocks), lead, sum(made.positions()))
+    return Candidate(made, shape, gaps, deviation, key)
