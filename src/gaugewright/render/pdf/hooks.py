@@ -16,7 +16,6 @@ from reportlab.pdfgen.canvas import Canvas
 
 PDF_VERSION = (1, 7)  # PDF/UA-1 is built on it
 NO_TEXT = re.compile(r"<[0-9A-F]{2}> <(?:0000|007F)>")
-COUNT = re.compile(r"\d+ beginbfchar")
 
 
 class ReadableFont(TTFont):  # type: ignore[misc]

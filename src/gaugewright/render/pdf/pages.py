@@ -91,15 +91,15 @@ def _place(page: Page, group: list[Box]) -> list[Box] | None:
 def _force(page: Page, trial: Page, group: list[Box], place: int) -> list[Box]:
     """On an empty page and still no room: leave what fits, or split what is higher than a page."""
     box = group[place]
-    if trial.boxes and box.height <= page.height:
+    parts = None if trial.boxes and box.height <= page.height else box.split(trial.room(box), force=True)
+    if parts is not None:
+        trial.put(parts[0])
         _accept(page, trial)
-        return group[place:]
-    parts = box.split(trial.room(box), force=True)
-    if parts is None:
+        return [parts[1], *group[place + 1 :]]
+    if not trial.boxes:
         raise InternalError(f"a {type(box).__name__} of {box.height:.0f} pt is higher than the page")
-    trial.put(parts[0])
     _accept(page, trial)
-    return [parts[1], *group[place + 1 :]]
+    return group[place:]
 
 
 def _accept(page: Page, trial: Page) -> None:
