@@ -23,7 +23,9 @@ def check_sizes(references: tuple[Reference, ...], names: Names, source: Source)
             yield _unknown_size(reference, names, source)
         elif not in_make and reference.text not in names.made:
             message = f"size {reference.text} is not made; {listed(names.made)} is expected"
-            yield Problem("unknown-size", message, origin, did_you_mean(reference.text, names.made, f"add {reference.text} to `make`, or take it out here"))
+            hint = f"add {reference.text} to `make`, or take it out here"
+            hint = hint if reference.text in names.sizes else did_you_mean(reference.text, names.made, hint)
+            yield Problem("unknown-size", message, origin, hint)
         seen.update([reference.text] if in_make else ())
 
 

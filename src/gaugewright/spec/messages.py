@@ -9,6 +9,7 @@ from pydantic import BaseModel, ValidationError
 
 from gaugewright.errors import Origin, Problem
 from gaugewright.spec.fields import as_written
+from gaugewright.spec.money import MoneyError, parse_money
 from gaugewright.spec.walk import Path, keys_at
 from gaugewright.yaml_reader import Source
 
@@ -16,7 +17,7 @@ from gaugewright.yaml_reader import Source
 def problems_from(error: ValidationError, model: type[BaseModel], source: Source) -> tuple[Problem, ...]:
     """Each fault of a validation as a problem; empty values are left to `check_empty`."""
     faults = [dict(fault) for fault in error.errors(include_url=False)]
-    commas = {path: problem for path, problem in (_decimal_comma(fault, source) for fault in faults) if problem}
+    commas = {path: problem for path, problem in (_cut_by_comma(fault, source) for fault in faults) if problem}
     plain = (_problem(fault, model, source) for fault in faults if not _explained(fault, commas))
     return (*commas.values(), *plain)
 
@@ -32,25 +33,38 @@ def _is_second_half(fault: dict[str, Any]) -> bool:
     return fault["type"] == "extra_forbidden" and fault["input"] is None and str(fault["loc"][-1])[:1].isdigit()
 
 
-def _decimal_comma(fault: dict[str, Any], source: Source) -> tuple[Path, Problem | None]:
+def _cut_by_comma(fault: dict[str, Any], source: Source) -> tuple[Path, Problem | None]:
     """`{width: 20,5 cm}` is read as a width of 20 and a key "5 cm": told as what was meant."""
     path: Path = tuple(fault["loc"])
     if not _is_second_half(fault):
         return path, None
-    held = source.value_at(path[:-1])
+    held, second = source.value_at(path[:-1]), str(path[-1])
     keys = list(held) if isinstance(held, dict) else []
-    at = keys.index(path[-1]) if path[-1] in keys else 0
-    before = as_written(held[keys[at - 1]]) if at else None
-    if not isinstance(before, str) or not before[-1:].isdigit():
+    at = keys.index(second) if second in keys else 0
+    key = keys[at - 1] if at else ""
+    first = str(as_written(held[key])) if at else ""
+    path = (*path[:-1], key)
+    if key == "gauge":
+        message = "a comma ends a value within braces, and the gauge with it"
+        return path, Problem("gauge-text", message, source.origin_at(path), f'write gauge: "{first}, {second}"')
+    if not re.fullmatch(r"[^A-Za-z]*[0-9]", first):
         return path, None
-    path, text = (*path[:-1], keys[at - 1]), f"{before}.{path[-1]}"
-    message = f"a comma can't stand inside a number: {keys[at - 1]} ends after {before}"
-    return path, Problem("decimal-comma", message, source.origin_at(path), f"write {text}")
+    hint = f"write {first}.{second}"
+    if key == "price":
+        try:
+            parse_money(f"{first}.{second}")
+        except MoneyError as price:
+            hint = price.hint
+    message = f"a comma can't stand inside a number: {key} ends after {first}"
+    return path, Problem("decimal-comma", message, source.origin_at(path), hint)
 
 
 def did_you_mean(found: str, known: Iterable[str], otherwise: str) -> str:
     """A hint with the nearest known word, else another hint."""
-    near = difflib.get_close_matches(found, list(known), n=1, cutoff=0.6)
+    words = list(known)
+    near = difflib.get_close_matches(found, words, n=1, cutoff=0.6)
+    begun = [word for word in words if len(found) > 2 and word.startswith(found)]
+    near = near or (begun if len(begun) == 1 else [])
     return f"did you mean {near[0]}?" if near else otherwise
 
 

@@ -82,6 +82,8 @@ def _fits(member: Any, value: Any) -> bool:
     """Whether a choice is meant by a value of this shape; a tuple may also be written as one text."""
     while get_origin(member) is Annotated:
         member = get_args(member)[0]
+    if get_origin(member) in (Union, UnionType):
+        return any(_fits(choice, value) for choice in get_args(member))
     table = get_origin(member) is dict or (isinstance(member, type) and issubclass(member, BaseModel))
     if isinstance(value, dict):
         return table
