@@ -83,15 +83,14 @@ class Setting:
 
     def _widths(self, table: Table, column: int, size: float) -> tuple[float, float, float]:
         """Of a column: its longest word, its least width kept in good setting, its natural width."""
-        runs = [(("semibold", table.header[column]),), *((_faced(table, row)[column],) for row in table.rows)]
-        pieces: list[tuple[Run, ...]] = [((face, text),) for ((face, cell),) in runs for text in cell.split("\n")]
-        natural = max(natural_width(piece, self.faces, size) for piece in pieces)
-        word = max(longest_word(piece, self.faces, size) for piece in pieces)
-        if table.align[column] != "left":
-            head = longest_word(runs[0], self.faces, size)
-            body = max((natural_width(p, self.faces, size) for p in pieces[len(table.header[column].split("\n")) :]), default=0.0)
-            return word, max(head, body), natural
-        return word, max(word, min(natural, WIDEST_TEXT * size)), natural
+        head: list[tuple[Run, ...]] = [(("semibold", text),) for text in table.header[column].split("\n")]
+        body = [(run,) for row in table.rows for run in _cell_lines(_faced(table, row)[column])]
+        word = max(longest_word(runs, self.faces, size) for runs in [*head, *body])
+        natural_body = max((natural_width(runs, self.faces, size) for runs in body), default=0.0)
+        natural = max(natural_body, *(natural_width(runs, self.faces, size) for runs in head))
+        if table.align[column] == "left":
+            return word, max(word, min(natural, WIDEST_TEXT * size)), natural
+        return word, max(word, natural_body), natural
 
     def _try(
         self, table: Table, columns: list[tuple[float, float, float]], size: float, room: float, break_numbers: bool
@@ -120,6 +119,11 @@ class Setting:
 
     def _fit(self, size: float, gap: float, widths: list[float]) -> Fit:
         return Fit(size, size * self.style.leading, self.style.padding, gap, tuple(widths))
+
+
+def _cell_lines(cell: Run) -> list[Run]:
+    face, text = cell
+    return [(face, line) for line in text.split("\n")]
 
 
 def _faced(table: Table, row: tuple[str, ...]) -> tuple[tuple[Face, str], ...]:

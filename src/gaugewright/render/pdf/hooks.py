@@ -86,6 +86,7 @@ def close_page(canvas: Canvas, index: int) -> None:
     page.__NoDefault__ = [*page.__NoDefault__, "StructParents", "Tabs"]
     page.StructParents = index
     page.Tabs = "/S"
+    page.Trans = None
     contents = pdfdoc.PDFStream(content=page.stream, filters=[pdfdoc.PDFZCompress])
     page.Contents = contents
 

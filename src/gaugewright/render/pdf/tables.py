@@ -62,7 +62,8 @@ class TableBox:
         return self.note.height + NOTE_GAP if self.note else 0.0
 
     def split(self, room: float, force: bool) -> "tuple[TableBox, TableBox] | None":
-        count = sum(1 for end in accumulate((row.height for row in self.rows), initial=self._above) if end <= room) - 1
+        ends = accumulate((row.height for row in self.rows), initial=self._above)
+        count = sum(1 for end in ends if end <= room) - 1
         least = 1 if force else FEWEST_ROWS
         count = min(count, len(self.rows) - least)
         if count < least or (len(self.rows) <= UNDIVIDED and not self.repeat and not force):
@@ -88,7 +89,7 @@ class TableBox:
             self._draw_row(pen, row, x, top)
             top -= row.height
             last = number == len(self.rows) - 1
-            self._rule(pen, x, top, HEAD_RULE if last else ROW_RULE, self.colours.accent if last else self.colours.rule)
+            self._rule(pen, x, top, *((HEAD_RULE, self.colours.accent) if last else (ROW_RULE, self.colours.rule)))
         if self.note:
             self.note.draw(pen, x, top - NOTE_GAP)
 
