@@ -5,6 +5,7 @@ import pytest
 from gaugewright.drawings.canvas import cut_canvas
 from gaugewright.drawings.colour_bands import assign_hatches
 from gaugewright.drawings.dimension_lines import reading_angle
+from gaugewright.drawings.edge_labels import mark_point
 from gaugewright.drawings.placing import write_with_leader
 from gaugewright.drawings.primitives import Label, Polygon, Polyline
 from gaugewright.drawings.scale import fit_scale
@@ -46,6 +47,19 @@ def test_a_leader_finds_the_nearest_free_place() -> None:
 def test_a_walled_in_point_still_gets_its_name() -> None:
     scene = write_with_leader(Scene().draw(*(Polygon(((-r, -r), (r, -r), (r, r), (-r, r))) for r in range(1, 60))), (0, 0), "mark")
     assert scene.items[-1].text == "mark"
+
+
+def test_a_tick_never_runs_over_text() -> None:
+    square = ((0.0, -40.0), (40.0, -40.0), (40.0, 0.0), (0.0, 0.0))
+    free = Scene().draw(Polygon(square))
+    assert _tick(mark_point(free, square, "underarm", (40, -20))) == ((40, -20), (42.5, -20))
+    taken = free.write(Label(41, -19, "A", 2.8))
+    assert _tick(mark_point(taken, square, "underarm", (40, -20))) == ((40, -20), (37.5, -20))
+
+
+def _tick(scene: Scene) -> tuple[tuple[float, float], ...]:
+    (tick,) = [item for item in scene.items if isinstance(item, Polyline)]
+    return tick.points
 
 
 def test_a_canvas_is_cut_round_all_that_is_drawn() -> None:

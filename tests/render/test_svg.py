@@ -1,5 +1,7 @@
 """SVG files: well-formed, complete, and the same bytes for the same drawing."""
 
+import math
+import re
 import subprocess
 import sys
 from xml.etree import ElementTree
@@ -91,3 +93,18 @@ def test_svgwrite_is_loaded_only_when_asked_for() -> None:
     code = "import sys, gaugewright.render.svg; print('svgwrite' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "False"
+
+
+@pytest.mark.parametrize("hatch", ["diagonal", "back-diagonal", "horizontal", "vertical", "cross"])
+@pytest.mark.parametrize("size", [(160.0, 30.0), (23.5, 110.0)])
+def test_one_tile_of_lines_covers_the_whole_drawing(hatch: str, size: tuple[float, float]) -> None:
+    polygon = Polygon(((0, 0), (9, 0), (9, 9)), 0.0, hatch=hatch)
+    root = ElementTree.fromstring(render_svg(Drawing(*size, (polygon,), "t", "d")))
+    (pattern,) = root.iter(f"{SVG}pattern")
+    side = float(pattern.get("width"))
+    x, y, turn = map(float, re.findall(r"-?[\d.]+", pattern.get("patternTransform")))
+    cos, sin = math.cos(math.radians(turn)), math.sin(math.radians(turn))
+    for corner in ((0, 0), (size[0], 0), (0, size[1]), size):
+        dx, dy = corner[0] - x, corner[1] - y
+        assert 0 <= dx * cos + dy * sin <= side
+        assert 0 <= dy * cos - dx * sin <= side

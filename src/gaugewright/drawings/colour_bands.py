@@ -6,7 +6,7 @@ or, where bands are too narrow for either, in a key of colours below.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from gaugewright.drawings.colour import INK, line_colour_on
 from gaugewright.drawings.geometry import box_around, contains
@@ -71,11 +71,7 @@ def hatched(points: tuple[Point, ...], colour: str, hatch: Hatch) -> Polygon:
 
 def fills_of(bands: Iterable[PaintedBand]) -> tuple[Polygon, ...]:
     """The polygons that paint the bands."""
-    return tuple(
-        Polygon(part, 0.0, band.paint.colour, band.paint.fill, band.paint.hatch)
-        for band in bands
-        for part in band.parts
-    )
+    return tuple(replace(band.paint, points=part) for band in bands for part in band.parts)
 
 
 def name_bands(
@@ -87,7 +83,7 @@ def name_bands(
         if named:
             return named
     named = _name_all(scene, [_inside(band) for band in bands], plate=True)
-    return named or _key_below(scene, bands, width)
+    return named or write_colour_key(scene, {band.name: band.paint for band in bands}, width)
 
 
 def _name_all(scene: Scene, places: Sequence[list[Label]], plate: bool = False) -> Scene | None:
@@ -138,18 +134,17 @@ def _box_of(band: PaintedBand) -> tuple[float, float, float, float]:
     return box_around(point for part in band.parts for point in part)
 
 
-def _key_below(scene: Scene, bands: Sequence[PaintedBand], width: float) -> Scene:
+def write_colour_key(scene: Scene, paints: Mapping[str, Polygon], width: float) -> Scene:
     """A swatch and a name for each colour, in rows under all that is drawn."""
     left, _, right, bottom = scene.extent()
     right = max(right, left + width / 2)
     x, y = left, bottom + _KEY_GAP
-    for name, paint in {band.name: band.paint for band in bands}.items():
+    for name, paint in paints.items():
         room = _SWATCH[0] + _BESIDE + text_room(name)[0]
         if x > left and x + room > right:
             x, y = left, y + _KEY_LINE
         corners = ((x, y), (x + _SWATCH[0], y), (x + _SWATCH[0], y + _SWATCH[1]), (x, y + _SWATCH[1]))
-        scene = scene.fill(Polygon(corners, 0.0, paint.colour, paint.fill, paint.hatch))
-        scene = scene.draw(Polygon(corners, 0.18, INK))
+        scene = scene.fill(replace(paint, points=corners)).draw(Polygon(corners, 0.18, INK))
         middle = y + _SWATCH[1] / 2
         scene = scene.write(level_label(x + _SWATCH[0] + _BESIDE, middle, name, "start"))
         x += room + _KEY_GAP

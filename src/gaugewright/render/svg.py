@@ -4,20 +4,18 @@ In: a `Drawing`. Out: the text of an SVG file, the same bytes for the same drawi
 in millimetres on the outside and plain numbers of millimetres inside.
 """
 
-from typing import TYPE_CHECKING, Any
+import math
+from collections.abc import Iterable
+from typing import Any
 
 from gaugewright.drawings.primitives import Dash, Drawing, Hatch, Item, Label, Polygon, Polyline
 from gaugewright.errors import InternalError
-
-if TYPE_CHECKING:
-    from collections.abc import Iterable
 
 FONT_FAMILY = '"Source Sans 3", sans-serif'
 _DASHES: dict[Dash, tuple[float, ...]] = {
     "solid": (), "dashed": (2.0, 1.0), "dash-dot": (4.0, 1.0, 0.5, 1.0), "dotted": (0.3, 1.0),
 }  # fmt: skip
 _SPACING, _HATCH_LINE, _DOT = 1.6, 0.16, 0.28
-_LINES_PER_TILE = 12
 _TEXT_COLOUR = "#1a1a1a"
 
 
@@ -42,14 +40,14 @@ def render_svg(drawing: Drawing) -> str:
     svg.attribs["role"] = "img"
     svg.set_desc(title=drawing.title, desc=drawing.description)
     for hatch, colour in _hatches(drawing.items):
-        svg.defs.add(_pattern(svg, hatch, colour))
+        svg.defs.add(_pattern(svg, hatch, colour, drawing))
     for item in drawing.items:
         for element in _elements(svg, item):
             svg.add(element)
     return '<?xml version="1.0" encoding="utf-8"?>\n' + str(svg.tostring()) + "\n"
 
 
-def _hatches(items: "Iterable[Item]") -> list[tuple[Hatch, str]]:
+def _hatches(items: Iterable[Item]) -> list[tuple[Hatch, str]]:
     """Each hatch in each colour that is used, once, in the order of first use."""
     used = [(i.hatch, i.colour) for i in items if isinstance(i, Polygon) and i.hatch != "none"]
     return list(dict.fromkeys(used))
@@ -106,25 +104,31 @@ def _text(svg: Any, item: Label) -> Any:
     return text
 
 
-def _pattern(svg: Any, hatch: Hatch, colour: str) -> Any:
-    """A tile of a hatch: a large one, as viewers leave hairline gaps where tiles of lines meet."""
-    repeats = 1 if hatch == "dots" else _LINES_PER_TILE
-    tile = number(_SPACING * repeats)
+def _pattern(svg: Any, hatch: Hatch, colour: str, drawing: Drawing) -> Any:
+    """A hatch as a pattern: dots in small tiles, lines in one tile that holds the whole drawing.
+
+    Where lines run over the seam of two tiles some viewers leave a gap, so they never do.
+    """
     pattern = svg.pattern(id=_hatch_id(hatch, colour), patternUnits="userSpaceOnUse")
-    pattern.attribs |= {"width": tile, "height": tile}
-    if hatch in ("diagonal", "back-diagonal", "cross"):
-        pattern.attribs["patternTransform"] = f"rotate({-45 if hatch == 'back-diagonal' else 45})"
-    middles = [number(_SPACING * (index + 0.5)) for index in range(repeats)]
     if hatch == "dots":
-        pattern.add(svg.circle(center=(middles[0], middles[0]), r=number(_DOT), fill=colour))
+        pattern.attribs |= {"width": number(_SPACING), "height": number(_SPACING)}
+        middle = number(_SPACING / 2)
+        pattern.add(svg.circle(center=(middle, middle), r=number(_DOT), fill=colour))
         return pattern
-    strokes = []
-    if hatch != "horizontal":
-        strokes += [{"x1": middle, "y1": "0", "x2": middle, "y2": tile} for middle in middles]
-    if hatch in ("horizontal", "cross"):
-        strokes += [{"x1": "0", "y1": middle, "x2": tile, "y2": middle} for middle in middles]
-    for stroke in strokes:
-        line = svg.line(stroke=colour, stroke_width=number(_HATCH_LINE))
-        line.attribs |= stroke
-        pattern.add(line)
+    reach = math.ceil(math.hypot(drawing.width, drawing.height))
+    side = number(reach)
+    pattern.attribs |= {"width": side, "height": side, "patternTransform": _over_all(drawing, hatch, reach)}
+    places = [number(_SPACING * step) for step in range(1, int(reach / _SPACING) + 1)]
+    runs = [] if hatch == "horizontal" else [f"M{place} 0v{side}" for place in places]
+    runs += [f"M0 {place}h{side}" for place in places] if hatch in ("horizontal", "cross") else []
+    pattern.add(svg.path("".join(runs), fill="none", stroke=colour, stroke_width=number(_HATCH_LINE)))
     return pattern
+
+
+def _over_all(drawing: Drawing, hatch: Hatch, reach: float) -> str:
+    """Turns a square tile and moves it so that its middle lies on the middle of the drawing."""
+    turn = {"diagonal": 45, "cross": 45, "back-diagonal": -45}.get(hatch, 0)
+    cos, sin = math.cos(math.radians(turn)), math.sin(math.radians(turn))
+    x = drawing.width / 2 - (cos - sin) * reach / 2
+    y = drawing.height / 2 - (sin + cos) * reach / 2
+    return f"translate({number(x)} {number(y)}) rotate({turn})"
