@@ -15,6 +15,6 @@ def load_book(language: str, terms: Literal["us", "uk"], units: Literal["cm", "i
     text = read_template(name, user_folder)
     try:
         data = tomllib.loads(text)
-        return Book(data["sentences"], data["parts"], data["words"], terms, units, labels)
+        return Book(data["sentences"], data["parts"], data["words"], data["front"], terms, units, labels)
     except (tomllib.TOMLDecodeError, KeyError) as fault:
         raise UserError("bad-template", f"the phrase book {name} can't be read: {fault}", "compare it with the one that ships with gaugewright") from None

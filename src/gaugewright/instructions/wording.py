@@ -41,6 +41,7 @@ class Book:
     sentences: Mapping[str, str]
     parts: Mapping[str, str]
     words: Mapping[str, str]
+    front: Mapping[str, str]
     terms: Literal["us", "uk"]
     units: Literal["cm", "in"]
     labels: tuple[str, ...]
@@ -52,6 +53,10 @@ class Book:
     def part(self, kind: str, fact: str = "", **slots: Slot) -> Spans:
         """A part that sentences are put together from."""
         return self._fill(self.parts[kind], f"{fact}.{kind}" if fact else kind, slots)
+
+    def front_text(self, kind: str, fact: str = "", **slots: Slot) -> Spans:
+        """A sentence of the front matter, of making up or finishing."""
+        return self._fill(self.front[kind], f"{fact}.{kind}" if fact else kind, slots)
 
     def abbr(self, key: str) -> str:
         """An abbreviation in the pattern's terms, by its US form."""

@@ -24,9 +24,9 @@ def check_references(references: tuple[Reference, ...], names: Names, source: So
         elif reference.kind == "edge":
             yield from _edge(reference, names, source)
         elif reference.kind == "edge of to":
-            piece = _at(source.data, (*reference.path[:-1], "to"))
+            piece = str(source.value_at(reference.path[:-1]).get("to"))
             if piece in names.edges:
-                yield from _edge_of(str(piece), reference, names, source)
+                yield from _edge_of(piece, reference, names, source)
         elif reference.kind == "own edge" and reference.text != "both":
             yield from _edge_of(str(reference.path[1]), reference, names, source)
         elif reference.kind == "edge or level":
@@ -154,8 +154,3 @@ def _bands_match(name: str, pieces: Mapping[str, Any], source: Source) -> Iterat
         hint = f"give {len(heights)} yarns, one for each band; a yarn may come again"
         yield Problem("bands-and-order", message, source.origin_at(("pieces", name, "colours", "order")), hint)
 
-
-def _at(data: Any, path: tuple[str | int, ...]) -> Any:
-    for step in path:
-        data = data[step]
-    return data if isinstance(data, str) else None

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from pathlib import Path
+from pathlib import Path as FilePath
 
 from pydantic import ValidationError
 
@@ -14,7 +14,7 @@ from gaugewright.spec.check_sizes import check_ease_lists, check_sizes
 from gaugewright.spec.messages import problems_from
 from gaugewright.spec.model import Spec
 from gaugewright.spec.names import names_of
-from gaugewright.spec.walk import references_in
+from gaugewright.spec.walk import Path, references_in
 from gaugewright.yaml_reader import Source, read_yaml, read_yaml_text
 
 
@@ -26,7 +26,7 @@ class LoadedSpec:
     source: Source
 
 
-def load_spec(path: str | Path, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> LoadedSpec:
+def load_spec(path: str | FilePath, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> LoadedSpec:
     """Reads a spec file, or raises `ProblemsFound` with every problem in it.
 
     `size_labels` are the labels of each table of sizes and `measures` the body measures they may
@@ -43,12 +43,16 @@ def load_spec_text(text: str, file: str, size_labels: Mapping[str, tuple[str, ..
 def _checked(source: Source, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> LoadedSpec:
     problems: list[Problem] = []
     faulty: frozenset[str] = frozenset()
+    unknown: frozenset[Path] = frozenset()
     spec = None
     try:
         spec = Spec.model_validate(source.data)
     except ValidationError as fault:
         problems.extend(problems_from(fault, Spec, source))
-        faulty = frozenset(str(e["loc"][1]) for e in fault.errors(include_url=False) if e["loc"][0] == "pieces" and len(e["loc"]) > 1)
+        faults = [(error["loc"], error["type"]) for error in fault.errors(include_url=False)]
+        faulty = frozenset(str(loc[1]) for loc, _ in faults if loc[0] == "pieces" and len(loc) > 1)
+        unknown = frozenset(loc for loc, kind in faults if kind == "extra_forbidden")
+    problems.extend(check_empty(source, unknown))
     problems.extend(_cross_checked(source, size_labels, measures, faulty))
     if problems or spec is None:
         raise ProblemsFound(sorted(dict.fromkeys(problems), key=_place))
@@ -67,7 +71,6 @@ def _cross_checked(
     references = references_in(Spec, source.data)
     formulas = formulas_in(references)
     return [
-        *check_empty(source),
         *check_references(references, names, source),
         *check_clashes(names, source),
         *check_likeness(source),

@@ -1,0 +1,184 @@
+"""Does each row use what the row before makes? Pure functions on strips, and the check over all pieces."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from gaugewright.checks.model import Found, Subject
+from gaugewright.checks.wording import by_size, count_of, problem
+from gaugewright.design.model import Piece
+from gaugewright.errors import Origin, Problem
+from gaugewright.grading.model import EdgeStart, GradedPiece, Row, SpanStart, Strip
+from gaugewright.grading.plan import PiecePlan
+
+
+@dataclass(frozen=True, slots=True)
+class RowFault:
+    """What is wrong at a row of a strip; row 0 is the strip's start."""
+
+    row: int
+    text: str
+
+
+def row_faults(strip: Strip, strips: Sequence[Strip]) -> tuple[str, ...]:
+    """Every place at which a strip's rows don't follow, in words; `strips` are all strips of its piece.
+
+    A strip follows if its first row uses what it starts from (a chain, a centre, edges picked up, a
+    span of another strip's last row), each later row what the row before makes, and no stitch is
+    worked into by two strips.
+    """
+    return tuple(fault.text for fault in faults_of(strip, strips))
+
+
+def faults_of(strip: Strip, strips: Sequence[Strip]) -> Iterator[RowFault]:
+    """The same with the number of the row."""
+    yield from _start_faults(strip, strips)
+    available, before = strip.start.stitches, "the start"
+    for number, row in enumerate(strip.rows, start=1):
+        picking_up = number == 1 and isinstance(strip.start, EdgeStart)
+        wanted = row.makes if picking_up else row.uses
+        if wanted != available:
+            does = "picks up" if picking_up else "works over"
+            yield RowFault(number, f"row {number} {does} {count_of(wanted, 'stitch', 'stitches')}, and {before} gives {available}")
+        yield from (RowFault(number, f"row {number} {text}") for text in _run_faults(row, number, picking_up))
+        if not _side_follows(strip, number):
+            yield RowFault(number, f"row {number} shows its {row.side}, the wrong face after the row before")
+        available, before = row.makes, f"row {number}"
+    yield from _shared_stitches(strip, strips)
+
+
+def _run_faults(row: Row, number: int, picking_up: bool) -> Iterator[str]:
+    """Operations where they can't be worked; a gap within a row is one only where strips divide."""
+    last = len(row.runs) - 1
+    if row.makes < 1:
+        yield "has no stitches"
+    for index, run in enumerate(row.runs):
+        kind = run.operation.kind
+        if run.times < 1:
+            yield f"has a {kind} worked {run.times} times"
+        if kind == "leave" and index != last and number > 1:
+            yield "leaves stitches before its end"
+        if kind == "slip over" and any(one.operation.makes for one in row.runs[:index]) and number > 1:
+            yield "slip-stitches over stitches after its start"
+        if kind == "turning chain" and any(one.operation.makes for one in row.runs[:index]):
+            yield "has a turning chain after its first stitch"
+        if (kind == "picked up") != picking_up:
+            yield "picks up stitches within a piece" if kind == "picked up" else f"has a {kind} among stitches picked up"
+
+
+def _side_follows(strip: Strip, number: int) -> bool:
+    """Turned work shows its faces in turn; rounds that are not turned show the right side only."""
+    side = strip.rows[number - 1].side
+    if strip.worked in ("joined rounds", "spiral rounds"):
+        return side == "RS"
+    return number == 1 or side != strip.rows[number - 2].side
+
+
+def _start_faults(strip: Strip, strips: Sequence[Strip]) -> Iterator[RowFault]:
+    start = strip.start
+    if start.stitches < 1:
+        yield RowFault(0, "the start has no stitches")
+    if not isinstance(start, SpanStart):
+        return
+    parent = _parent(strip, strips)
+    if parent is None or parent is strip:
+        yield RowFault(0, f"the strip starts from {start.strip}, which is no other strip of the piece")
+    elif start.first < 0 or start.first + start.stitches > parent.last_count:
+        yield RowFault(
+            0, f"the strip starts from stitches {start.first + 1} to {start.first + start.stitches} of {start.strip}, "
+            f"whose last row has {parent.last_count}"
+        )
+
+
+def _parent(strip: Strip, strips: Sequence[Strip]) -> Strip | None:
+    name = strip.start.strip if isinstance(strip.start, SpanStart) else None
+    return next((one for one in strips if one.name == name), None)
+
+
+def _shared_stitches(strip: Strip, strips: Sequence[Strip]) -> Iterator[RowFault]:
+    """Stitches that an earlier strip works into as well."""
+    if not isinstance(strip.start, SpanStart):
+        return
+    own = worked_into(strip)
+    for other in strips[: next(i for i, one in enumerate(strips) if one is strip)] if strip in strips else ():
+        if isinstance(other.start, SpanStart) and other.start.strip == strip.start.strip:
+            shared = own & worked_into(other)
+            if shared:
+                places = count_of(len(shared), "stitch", "stitches")
+                yield RowFault(1, f"row 1 works into {places} of {strip.start.strip} that {other.name} works into too")
+
+
+def worked_into(strip: Strip) -> frozenset[int]:
+    """Stitches of the parent's last row that a span's first row works into, counted from the starting edge.
+
+    Stitches left or slipped over stay free for another strip: so a yoke's body passes its sleeves.
+    """
+    start = strip.start
+    if not isinstance(start, SpanStart) or not strip.rows:
+        return frozenset()
+    found, position = set(), 0
+    for run in strip.rows[0].runs:
+        reach = run.operation.uses * run.times
+        if run.operation.kind not in ("leave", "slip over"):
+            found.update(range(position, position + reach))
+        position += reach
+    if strip.rows[0].side == "WS":
+        found = {start.stitches - 1 - place for place in found}
+    return frozenset(start.first + place for place in found)
+
+
+def check_rows_follow(subject: Subject) -> Found:
+    """Each row of each strip in each size, and each picked-up edge against the edge it is on."""
+    problems: list[Problem] = []
+    rows = 0
+    for piece in subject.design.pieces:
+        told: dict[tuple[Origin, str], list[str]] = {}
+        for label, graded in subject.grading.pieces[piece.key].items():
+            plan = subject.grading.plans[piece.key][label]
+            others = {key: sized[label] for key, sized in subject.grading.pieces.items()}
+            for fault in (*_piece_faults(graded), *_pick_up_faults(graded, others)):
+                told.setdefault((section_origin(piece, plan, fault.row), fault.text), []).append(label)
+            rows += sum(len(strip.rows) for strip in graded.strips)
+        by_place: dict[Origin, list[tuple[str, str]]] = {}
+        for (origin, text), sizes in told.items():
+            by_place.setdefault(origin, []).extend((size, text) for size in sizes)
+        problems += [
+            problem(
+                "rows-do-not-follow", f"rows of {piece.key} don't follow one another: {by_size(found)}", origin,
+                "the stitches of these rows can't be worked; please report it with this spec", [size for size, _ in found],
+            )
+            for origin, found in by_place.items()
+        ]
+    return Found(tuple(problems), f"{count_of(rows, 'row')} followed")
+
+
+def _piece_faults(graded: GradedPiece) -> Iterator[RowFault]:
+    for strip in graded.strips:
+        for fault in faults_of(strip, graded.strips):
+            place = "" if strip is graded.main else f"{strip.name}: "
+            yield RowFault(fault.row if strip is graded.main else len(graded.main.rows), place + fault.text)
+
+
+def _pick_up_faults(graded: GradedPiece, others: Mapping[str, GradedPiece]) -> Iterator[RowFault]:
+    """An edge is picked up as it is: all its row ends, or all its stitches."""
+    for strip in graded.strips:
+        for one in strip.start.pick_ups if isinstance(strip.start, EdgeStart) else ():
+            edge = others[one.piece].edges.get(one.edge) if one.piece in others else None
+            if edge is None:
+                yield RowFault(0, f"stitches are picked up on {one.piece}.{one.edge}, which isn't there")
+            elif (one.rows, one.of) != (edge.rows, edge.stitches):
+                yield RowFault(
+                    0, f"stitches are picked up along {one.rows} row ends and {one.of} stitches of {one.piece}.{one.edge}, "
+                    f"which has {edge.rows} and {edge.stitches}"
+                )
+
+
+def section_origin(piece: Piece, plan: PiecePlan, row: int) -> Origin:
+    """Where the section that works a row stands in the spec; row 0 is the piece's start."""
+    if row < 1:
+        return piece.start.origin
+    last = 0
+    for designed, section in zip(piece.sections, plan.sections, strict=True):
+        last += section.rows
+        if row <= last:
+            return designed.origin
+    return piece.origin

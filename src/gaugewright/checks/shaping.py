@@ -1,0 +1,107 @@
+"""Shaping by the rows: does it balance, and can each row be worked without ruffling or puckering?"""
+
+from collections.abc import Callable, Iterator
+
+from gaugewright.checks.model import Found, Subject
+from gaugewright.checks.rows import section_origin
+from gaugewright.checks.wording import by_size, count_of, problem
+from gaugewright.errors import Origin, Problem
+from gaugewright.grading.model import GradedPiece, Row
+from gaugewright.grading.plan import PiecePlan
+
+WORKED = ("stitch", "increase", "decrease", "turning chain")
+MOST_GAINED = 2.0
+"""A row may at most double: two stitches worked in every one (common practice, no source)."""
+MOST_LOST = 0.5
+"""A row may at most halve: two stitches worked together throughout (common practice, no source)."""
+
+Faults = Iterator[tuple[int, str]]
+
+
+def gained_and_lost(row: Row) -> tuple[int, int]:
+    """Stitches a row adds and stitches it takes away."""
+    changes = [run.operation.change * run.times for run in row.runs if run.operation.kind != "picked up"]
+    return sum(change for change in changes if change > 0), -sum(change for change in changes if change < 0)
+
+
+def check_shaping_balances(subject: Subject) -> Found:
+    """Increases less decreases give the end less the start, per section and piece and in each strip."""
+    gains = losses = 0
+    for sized in subject.grading.pieces.values():
+        for graded in sized:
+            for strip in graded.strips:
+                for row in strip.rows:
+                    gained, lost = gained_and_lost(row)
+                    gains, losses = gains + gained, losses + lost
+    problems = _told(
+        subject, _unbalanced, "shaping-unbalanced", "stitch counts of {piece} don't agree with its shaping",
+        "the counts at the ends of this section can't be reached; please report it with this spec",
+    )
+    return Found(problems, f"{count_of(gains, 'stitch', 'stitches')} gained, {losses} lost, over all sizes")
+
+
+def _unbalanced(plan: PiecePlan, graded: GradedPiece) -> Faults:
+    rows, first, stitches = graded.main.rows, 0, plan.start.stitches
+    for section in plan.sections:
+        part = rows[first : first + section.rows]
+        gained = sum(gained_and_lost(row)[0] for row in part)
+        lost = sum(gained_and_lost(row)[1] for row in part)
+        place = first + max(1, section.rows)
+        if section.stitches != stitches:
+            yield place, f"it starts with {section.stitches} stitches, and there are {stitches}"
+        if gained - lost != section.end - section.stitches:
+            yield place, f"{gained} gained less {lost} lost don't lead from {section.stitches} to {section.end}"
+        first, stitches = first + section.rows, section.end
+    if graded.main.last_count != stitches:
+        yield len(rows), f"the piece ends with {graded.main.last_count} stitches, not {stitches}"
+    for strip in graded.strips[1:]:
+        balance = sum(gained_and_lost(row)[0] - gained_and_lost(row)[1] for row in strip.rows)
+        if strip.start.stitches + balance != strip.last_count:
+            yield len(rows), f"{strip.name} ends with {strip.last_count} stitches, not {strip.start.stitches + balance}"
+
+
+def check_gathers(subject: Subject) -> Found:
+    """No row or round loses more than half of its stitches or gains more than as many again."""
+    largest = max((ratio for ratio in _ratios(subject)), default=1.0)
+    least = min((ratio for ratio in _ratios(subject)), default=1.0)
+    problems = _told(
+        subject, _too_strong, "gather-too-strong", "{piece} is gathered or widened faster than two for one",
+        "give this section more rounds, or a nearer target",
+    )
+    return Found(problems, f"each row makes {least:.2f} to {largest:.2f} times what it works into")
+
+
+def _ratio(row: Row) -> float:
+    """Stitches made for each one worked into; 1 where a row works into none, as a picked-up one."""
+    runs = [run for run in row.runs if run.operation.kind in WORKED]
+    used = sum(run.operation.uses * run.times for run in runs)
+    return sum(run.operation.makes * run.times for run in runs) / used if used else 1.0
+
+
+def _ratios(subject: Subject) -> Iterator[float]:
+    for sized in subject.grading.pieces.values():
+        for graded in sized:
+            yield from (_ratio(row) for strip in graded.strips for row in strip.rows if len(row.runs) > 1)
+
+
+def _too_strong(_plan: PiecePlan, graded: GradedPiece) -> Faults:
+    for strip in graded.strips:
+        for number, row in enumerate(strip.rows, start=1):
+            if not MOST_LOST <= _ratio(row) <= MOST_GAINED:
+                yield number, f"row {number} goes from {row.uses} to {row.makes} stitches"
+
+
+def _told(
+    subject: Subject, find: Callable[[PiecePlan, GradedPiece], Faults], name: str, message: str, hint: str
+) -> tuple[Problem, ...]:
+    """One problem for each section with faults, with the sizes they are in."""
+    found: dict[tuple[str, Origin], list[tuple[str, str]]] = {}
+    for piece in subject.design.pieces:
+        for label, graded in subject.grading.pieces[piece.key].items():
+            plan = subject.grading.plans[piece.key][label]
+            for row, text in find(plan, graded):
+                found.setdefault((piece.key, section_origin(piece, plan, row)), []).append((label, text))
+    return tuple(
+        problem(name, f"{message.format(piece=key)}: {by_size(faults)}", origin, hint, [size for size, _ in faults])
+        for (key, origin), faults in found.items()
+    )

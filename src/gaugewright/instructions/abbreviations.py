@@ -1,0 +1,35 @@
+"""Abbreviations: every one used in the pattern, none unused, found in the words themselves."""
+
+import re
+from collections.abc import Iterable, Iterator
+
+from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, spans_text
+from gaugewright.instructions.wording import Book
+from gaugewright.trade.terms import abbreviation, abbreviation_keys
+
+PLAIN_WORDS = ("m", "join", "turn", "sp")
+"""Listed by the trade, but used here as whole words of English or as units."""
+
+
+def abbreviations(book: Book, blocks: Iterable[Block]) -> Iterator[Block]:
+    """The chapter, from the texts of the chapters that instruct."""
+    text = " ".join(_texts(blocks))
+    rows = []
+    for key in abbreviation_keys():
+        abbr, meaning, how = abbreviation(key, book.terms)
+        if key in PLAIN_WORDS or " in next " in key:
+            continue
+        if re.search(rf"(?<![\w-]){re.escape(abbr)}(?![\w-])", text):
+            rows.append((abbr, meaning, how))
+    yield Heading(2, book.front["abbreviations-heading"])
+    caption = spans_text(book.front_text("abbreviations-caption", terms=book.terms.upper()))
+    header = (book.front["abbreviation"], book.front["meaning"], book.front["how"])
+    yield Table(caption, header, tuple(rows), ("left", "left", "left"))
+
+
+def _texts(blocks: Iterable[Block]) -> Iterator[str]:
+    for block in blocks:
+        if isinstance(block, Paragraph):
+            yield f"{block.label} {spans_text(block.spans)}"
+        elif isinstance(block, Table):
+            yield " ".join((block.caption, *block.header, *(cell for row in block.rows for cell in row), block.note))

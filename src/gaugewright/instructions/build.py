@@ -1,0 +1,162 @@
+"""The instruction tree of a pattern: plans of all printed sizes -> `Document`.
+
+In: design, bodies, graded pieces, yarn amounts, drawings. Out: blocks in reading order.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from gaugewright.design.model import Design, Fabric, ToLevel
+from gaugewright.drawings.model import Schematic
+from gaugewright.drawings.primitives import Drawing
+from gaugewright.grading.grade import Grading
+from gaugewright.instructions.abbreviations import abbreviations
+from gaugewright.instructions.gauge_page import CriticalLength, gauge_page
+from gaugewright.instructions.making_up import finishing, making_up
+from gaugewright.instructions.materials import Amounts, materials
+from gaugewright.instructions.nodes import Block, Document, Figure, Heading, Paragraph, plain
+from gaugewright.instructions.notes_page import notes_page
+from gaugewright.instructions.pieces import Names, piece_chapter
+from gaugewright.instructions.sizes_page import sizes_page
+from gaugewright.instructions.view import PieceView
+from gaugewright.instructions.wording import Book
+from gaugewright.measurements import Body
+from gaugewright.sized import Sized
+from gaugewright.trade.care import care_lines
+from gaugewright.trade.cautions import cautions
+from gaugewright.trade.levels import project_level
+
+MARKERS = 6
+"""First and last stitch, two underarms or shoulders, and a spare pair (common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """All that the words are made from, for the sizes printed."""
+
+    design: Design
+    bodies: Sized[Body]
+    grading: Grading
+    finished: Mapping[str, Sized[float]]
+    amounts: Amounts
+    schematics: Mapping[str, Schematic]
+    cover: Drawing | None
+    drawn: str
+    own_gauge: str = ""
+
+
+def build_document(pattern: Pattern, book: Book) -> Document:
+    """The whole pattern."""
+    about = pattern.design.about
+    views = tuple(_view(pattern, piece.key) for piece in pattern.design.pieces)
+    names = Names({yarn.key: yarn.label for yarn in pattern.design.yarns}, {p.key: p.title for p in pattern.design.pieces})
+    pieces = tuple(block for view in views for block in _chapter(pattern, book, view, names))
+    up = tuple(making_up(book, pattern.design, pattern.grading.pieces, pattern.grading.environments, names))
+    end = tuple(finishing(book, pattern.design))
+    fabrics = _fabrics_in_use(pattern.design, views)
+    gauge = tuple(gauge_page(book, fabrics, _critical(pattern)))
+    notes = tuple(notes_page(book, pattern.design, views))
+    front = (
+        *_title(pattern, book),
+        *sizes_page(book, pattern.design, pattern.bodies, pattern.finished, max(f.thickness for f in fabrics)),
+        *materials(book, pattern.design, pattern.amounts, fabrics, MARKERS),
+        *gauge,
+        *abbreviations(book, (*gauge, *notes, *pieces, *up, *end)),
+        *notes,
+    )
+    return Document(
+        title=about.title, author=about.workshop, language=about.language, date=about.date,
+        running_head=f"{about.title}  ·  {_size_key(book)}", footer=_footer(pattern),
+        blocks=(*front, *pieces, *up, *end, *_last_pages(pattern, book)),
+        subject=about.about, keywords=("crochet", "pattern"),
+    )
+
+
+def _view(pattern: Pattern, key: str) -> PieceView:
+    fabrics = {fabric.key: fabric for fabric in pattern.design.fabrics}
+    return PieceView(pattern.design.piece(key), pattern.grading.plans[key], pattern.grading.pieces[key], fabrics)
+
+
+def _chapter(pattern: Pattern, book: Book, view: PieceView, names: Names) -> Iterator[Block]:
+    key = view.piece.key
+    sewn = any(key in (seam.join.piece, *(other.piece for other in seam.to)) for seam in pattern.design.seams)
+    sewn = sewn or any(one.piece == key for one in pattern.design.attachments)
+    return piece_chapter(book, view, names, pattern.schematics[key], sewn, pattern.drawn)
+
+
+def _size_key(book: Book) -> str:
+    """The running head's reminder of how the sizes stand."""
+    first, *others = book.labels
+    return f"{first}\u00a0({', '.join(others)})" if others else first
+
+
+def _footer(pattern: Pattern) -> str:
+    about = pattern.design.about
+    parts = [about.workshop, f"version {about.version}" if about.version else "", about.date]
+    if pattern.own_gauge:
+        parts.append(f"worked at {pattern.own_gauge}")
+    return "  ·  ".join(part for part in parts if part)
+
+
+def _title(pattern: Pattern, book: Book) -> Iterator[Block]:
+    about = pattern.design.about
+    yield Heading(1, about.title)
+    if about.about:
+        yield Paragraph(plain(about.about.strip()), "lead")
+    if pattern.own_gauge:
+        yield Paragraph(book.front_text("own-gauge", gauge=pattern.own_gauge), "note")
+    if pattern.cover is not None:
+        yield Figure(pattern.cover, pattern.cover.description, "")
+    if about.level:
+        level = project_level(about.level)
+        yield Paragraph(book.front_text("level-line", level=level.name, meaning=level.meaning), "body")
+
+
+def _fabrics_in_use(design: Design, views: tuple[PieceView, ...]) -> tuple[Fabric, ...]:
+    used = {section.cloth.fabric for view in views for section in view.first.sections}
+    return tuple(fabric for fabric in design.fabrics if fabric.key in used)
+
+
+def _critical(pattern: Pattern) -> list[CriticalLength]:
+    """Whole lengths of the pieces that end at a level: the ones that fit depends on, each once."""
+    found: list[CriticalLength] = []
+    seen: set[tuple[object, ...]] = set()
+    envs = pattern.grading.environments
+    for piece in pattern.design.pieces:
+        plans = pattern.grading.plans[piece.key]
+        cloths = {section.cloth.fabric for section in plans.values[0].sections}
+        last = [s for s in piece.sections if isinstance(getattr(s, "extent", None), ToLevel)]
+        if len(cloths) != 1 or not last:
+            continue
+        gauge = pattern.design.fabric(next(iter(cloths))).gauge
+        wanted = envs.map(lambda env, section=last[-1]: env.length(section.extent.height))  # type: ignore[misc,union-attr]
+        rows = plans.map(lambda plan: plan.rows)
+        if (wanted.values, gauge) not in seen:
+            seen.add((wanted.values, gauge))
+            found.append(CriticalLength(f"{piece.title}, whole length", gauge, wanted, rows))
+        for level in dict.fromkeys(mark.level for mark in plans.values[0].marks):
+            above = plans.map(lambda plan, level=level: plan.rows - next(m.row for m in plan.marks if m.level == level))  # type: ignore[misc]
+            depth = envs.map(lambda env, section=last[-1], level=level: env.length(section.extent.height) - env.length(env.formulas[level]))  # type: ignore[misc,union-attr]
+            if (depth.values, gauge) not in seen:
+                seen.add((depth.values, gauge))
+                found.append(CriticalLength(f"{piece.title}, above the {level}", gauge, depth, above))
+    return found
+
+
+def _last_pages(pattern: Pattern, book: Book) -> Iterator[Block]:
+    design = pattern.design
+    used = {yarn.key for yarn in design.yarns}
+    fibres = tuple(dict.fromkeys(name for yarn in design.yarns if yarn.key in used for name, _ in yarn.fibre))
+    if fibres:
+        yield Heading(2, book.front["care-heading"])
+        for line in care_lines(fibres).lines:
+            yield Paragraph(plain(line), "bullet")
+    yield Heading(2, book.front["cautions-heading"])
+    unspun = any(yarn.structure in ("roving",) for yarn in design.yarns)
+    for caution in cautions(design.sizes.table, book.labels, fibres, unspun=unspun):
+        yield Paragraph(plain(caution.text), "caution")
+    yield Heading(2, book.front["about-heading"])
+    about = design.about
+    parts = [f"{about.title}", f"version {about.version}" if about.version else "", about.workshop, about.date, about.licence]
+    yield Paragraph(plain(", ".join(part for part in parts if part) + "."), "small")
+    yield Paragraph(book.front_text("not-proved"), "small")

@@ -1,0 +1,69 @@
+"""The gauge of every fabric in use, and what to do at another."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from gaugewright.design.model import Fabric
+from gaugewright.gauge.model import Gauge
+from gaugewright.instructions.fabric_words import fabric_words
+from gaugewright.instructions.materials import single
+from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, spans_text
+from gaugewright.instructions.steps import spoken
+from gaugewright.instructions.wording import Book, spaced
+from gaugewright.rounding import half_up, to_step
+from gaugewright.sized import Sized
+
+
+@dataclass(frozen=True, slots=True)
+class CriticalLength:
+    """A length whose rows decide the fit: its name, gauge, wanted mm and rows in each size."""
+
+    name: str
+    gauge: Gauge
+    wanted: Sized[float]
+    rows: Sized[int]
+
+
+def gauge_page(book: Book, fabrics: Sequence[Fabric], critical: Sequence[CriticalLength]) -> Iterator[Block]:
+    """The chapter on gauge (tension in UK terms)."""
+    yield Heading(2, book.word("gauge").capitalize())
+    for fabric in fabrics:
+        yield Paragraph(spaced(*_lines(book, fabric)), "body")
+    yield Paragraph(book.front_text("gauge-advice"), "note")
+    yield Paragraph(book.front_text("gauge-count"), "note")
+    if critical:
+        yield _if_table(book, critical)
+
+
+def _lines(book: Book, fabric: Fabric) -> list:  # type: ignore[type-arg]
+    gauge = fabric.gauge
+    rounds = fabric.worked != "rows"
+    slots = {
+        "title": spoken(fabric.key).capitalize(), "stitches": gauge.stitches, "rows": gauge.rows,
+        "width": single(book, gauge.width), "height": single(book, gauge.height), "fabric": fabric_words(book, fabric),
+        "rowword": book.words["rounds" if rounds else "rows"], "rowone": "rnd" if rounds else "row",
+        "stwidth": single(book, gauge.stitch_width), "rowheight": single(book, gauge.row_height),
+    }
+    fact = f"gauge.{fabric.key}"
+    return [
+        book.front_text("gauge-line-hands" if fabric.by_hand else "gauge-line", fact, **slots),
+        book.front_text(
+            "gauge-ten", fact, tensts=f"{to_step(gauge.stitches_in(100), 0.1):.1f}",
+            tenrows=f"{to_step(gauge.rows_in(100), 0.1):.1f}", rowword=str(slots["rowword"]),
+        ),
+    ]
+
+
+def _if_table(book: Book, critical: Sequence[CriticalLength]) -> Table:
+    """Rows at half a row fewer to 10 cm, at the pattern's own gauge, and at half a row more."""
+    rows = []
+    for length in critical:
+        own = length.gauge.rows_in(100)
+        for step in (-0.5, 0.0, 0.5):
+            gauge = own + step
+            counts = length.rows if not step else length.wanted.map(lambda mm, gauge=gauge: half_up(mm * gauge / 100))  # type: ignore[misc]
+            name = length.name if step < 0 else ""
+            rows.append((name, f"{to_step(gauge, 0.1):.1f}", *(str(count) for count in counts)))
+    header = (book.front["if-length"], book.front["if-rows"], *book.labels)
+    align = ("left", "right", *("right" for _ in book.labels))
+    return Table(book.front["if-caption"], header, tuple(rows), align, note=spans_text(book.front_text("if-note")))  # type: ignore[arg-type]

@@ -1,0 +1,46 @@
+"""Notes: what holds for the whole pattern, told once, and only where it applies."""
+
+from collections.abc import Iterator
+
+from gaugewright.design.model import Design
+from gaugewright.grading.plan import SpreadPlan, TaperPlan
+from gaugewright.instructions.nodes import Block, Heading, Paragraph, plain
+from gaugewright.instructions.view import PieceView
+from gaugewright.instructions.wording import Book
+
+
+def notes_page(book: Book, design: Design, views: tuple[PieceView, ...]) -> Iterator[Block]:
+    """The chapter on notes."""
+    yield Heading(2, book.front["notes-heading"])
+    yield Paragraph(book.front_text("note-terms", terms=book.terms.upper()), "bullet")
+    for note in design.about.notes:
+        yield Paragraph(plain(note), "bullet")
+    for kind in _kinds(views):
+        yield Paragraph(book.front_text(kind, slst=book.abbr("sl st"), row="row or rnd" if any(v.in_rounds for v in views) else "row", stitch=_counted(book, views)), "bullet")
+
+
+def _counted(book: Book, views: tuple[PieceView, ...]) -> str:
+    names = [book.abbr(s.cloth.stitch) for v in views for s in v.first.sections if s.cloth.counts]
+    return " or ".join(dict.fromkeys(names))
+
+
+def _kinds(views: tuple[PieceView, ...]) -> Iterator[str]:
+    sections = [section for view in views for section in view.first.sections]
+    if any(not s.cloth.counts and s.cloth.chains for s in sections):
+        yield "note-counts-not"
+    if any(s.cloth.counts for s in sections):
+        yield "note-counts"
+    if any(isinstance(s, TaperPlan) for s in sections):
+        yield "note-every"
+    if any(isinstance(s, SpreadPlan) for s in sections):
+        yield "note-stars"
+    worked = {view.first.worked for view in views}
+    if "turned rounds" in worked:
+        yield "note-round-join"
+    if "joined rounds" in worked:
+        yield "note-round-join-flat"
+    if any(view.piece.edges for view in views):
+        yield "note-edges"
+    yield "note-markers"
+    yield "note-total-first"
+    yield "note-take-up"

@@ -1,0 +1,72 @@
+"""A piece's chapter: what it is, its schematic with the key, its steps."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from gaugewright.drawings.model import Schematic
+from gaugewright.grading.model import EdgeStart
+from gaugewright.instructions.fabric_words import fabric_words
+from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, plain, spans_text
+from gaugewright.instructions.opening_steps import mark_steps, opening_steps
+from gaugewright.instructions.section_steps import section_blocks
+from gaugewright.instructions.steps import spoken, step, tail_length
+from gaugewright.instructions.view import PieceView
+from gaugewright.instructions.wording import Book, Mm, Spans, spaced
+from gaugewright.units import cm_text, inches_text
+
+
+@dataclass(frozen=True, slots=True)
+class Names:
+    """Printed names: of yarns by key, of pieces by key."""
+
+    yarns: Mapping[str, str]
+    pieces: Mapping[str, str]
+
+
+def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schematic, sewn: bool, drawn: str) -> Iterator[Block]:
+    """All blocks of one piece, in reading order."""
+    yield Heading(2, view.piece.title)
+    yield Paragraph(spaced(*_about(book, view, names)), "body")
+    yield from schematic_blocks(book, view, schematic, drawn)
+    for note in view.piece.notes:
+        yield Paragraph(plain(note), "note")
+    yield from opening_steps(book, view, dict(names.yarns), dict(names.pieces))
+    yield from mark_steps(book, view)
+    for index in range(len(view.first.sections)):
+        yield from section_blocks(book, view, index, dict(names.yarns))
+    yield from _ending(book, view, sewn)
+
+
+def _about(book: Book, view: PieceView, names: Names) -> list[Spans]:
+    make = view.piece.make
+    sentences = [book.sentence("make-one") if make == 1 else book.sentence("make-many", view.piece.key, make=make)]
+    kind = "worked-rounds" if view.in_rounds else "worked-pick-up" if isinstance(view.first.start, EdgeStart) else "worked-rows"
+    fabrics = list(dict.fromkeys(section.cloth.fabric for section in view.first.sections))
+    words = fabric_words(book, view.fabrics[fabrics[0]])
+    for other in fabrics[1:]:
+        words = book.sentence("fabric-then", first=words, second=fabric_words(book, view.fabrics[other]))
+    sentences.append(book.sentence(kind, bottom=spoken(view.piece.bottom), fabric=words))
+    starting = {edge.side: edge.name for edge in view.piece.edges}
+    if not view.in_rounds and starting.get("starting") != starting.get("far"):
+        first = next(edge.name for edge in view.piece.edges if edge.side == "starting")
+        sentences.append(book.sentence("starting-edge", edge=spoken(first)))
+    return sentences
+
+
+def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: str) -> Iterator[Block]:
+    """The drawing, and its letters in both units."""
+    caption = spans_text(book.front_text("schematic-caption", title=view.piece.title, size=drawn))
+    yield Figure(schematic.drawing, schematic.drawing.description, caption)
+    for unit, text in (("cm", cm_text), ("in", inches_text)) if book.units == "cm" else (("in", inches_text), ("cm", cm_text)):
+        rows = tuple((f"{letter} {name}", *(text(v) for v in values)) for letter, name, values in schematic.key)
+        caption = spans_text(book.front_text(f"key-caption-{unit}", title=view.piece.title))
+        yield Table(caption, (book.front["measure"], *book.labels), rows, ("left", *("right" for _ in book.labels)))
+
+
+def _ending(book: Book, view: PieceView, sewn: bool) -> Iterator[Block]:
+    last = view.plans.map(lambda plan: plan.rows)
+    width, length = view.width(last), view.height(last)
+    kind = "final-check-tube" if view.in_rounds else "final-check"
+    check = book.sentence(kind, view.piece.key, width=width, length=Mm(length.values))
+    yield step("End:", book.sentence("fasten-off" if sewn else "fasten-off-weave", view.piece.key, tail=tail_length(book, "sewing" if sewn else "weave in")))
+    yield Paragraph(check, "note", "Check:")

@@ -1,0 +1,144 @@
+"""Runs the stages in order; the only place that knows the order."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal
+
+from gaugewright.design.model import Design
+from gaugewright.errors import Problem, ProblemsFound, UserError
+from gaugewright.gauge.model import Gauge
+from gaugewright.grading.grade import Grading
+from gaugewright.measurements import Body
+from gaugewright.sized import Sized
+
+if TYPE_CHECKING:
+    from gaugewright.checks import CheckResult
+    from gaugewright.instructions.nodes import Document
+
+Terms = Literal["us", "uk"]
+
+
+@dataclass(frozen=True, slots=True)
+class Graded:
+    """A design with its bodies and every piece of every size."""
+
+    design: Design
+    bodies: Sized[Body]
+    grading: Grading
+
+
+@dataclass(frozen=True, slots=True)
+class Edition:
+    """What is printed of a graded design: which sizes, in which terms, from whose templates."""
+
+    sizes: tuple[str, ...] = ()
+    terms: Terms | None = None
+    own_gauge: str = ""
+    templates: Path | None = None
+
+
+def load(path: str | Path, gauge: Gauge | None = None) -> Design:
+    """Reads and resolves a spec; raises `ProblemsFound` with all its problems."""
+    from gaugewright.design.regauge import regauged
+    from gaugewright.design.resolve import resolve
+    from gaugewright.measurements import MEASURES, TABLES, size_labels
+    from gaugewright.spec import load_spec
+
+    labels = {table: size_labels(table) for table in TABLES}
+    design = resolve(load_spec(path, labels, MEASURES), labels)
+    return regauged(design, gauge) if gauge is not None else design
+
+
+def grade(design: Design) -> Graded:
+    """Grades every piece in every size."""
+    from gaugewright.grading.grade import grade as grade_pieces
+    from gaugewright.sizing.bodies import bodies, environments
+
+    of_bodies = bodies(design)
+    return Graded(design, of_bodies, grade_pieces(design, environments(design, of_bodies)))
+
+
+def check(graded: Graded) -> "tuple[CheckResult, ...]":
+    """Runs all checks; changes nothing."""
+    from gaugewright.checks import run_checks
+
+    return run_checks(graded.design, graded.bodies, graded.grading)
+
+
+def errors_of(results: "tuple[CheckResult, ...]") -> tuple[Problem, ...]:
+    """The problems that stop a pattern from being published."""
+    return tuple(problem for result in results for problem in result.problems if problem.severity == "error")
+
+
+def chosen(graded: Graded, sizes: tuple[str, ...]) -> Graded:
+    """The same grading with some of the sizes only; what is printed changes, no number does."""
+    if not sizes:
+        return graded
+    labels = graded.bodies.labels
+    missing = [size for size in sizes if size not in labels]
+    if missing:
+        raise UserError("size-not-made", f"this pattern has no size {', '.join(missing)}", f"its sizes are {', '.join(labels)}")
+    some = tuple(label for label in labels if label in sizes)
+    grading = Grading(
+        {key: plans.pick(some) for key, plans in graded.grading.plans.items()},
+        {key: pieces.pick(some) for key, pieces in graded.grading.pieces.items()},
+        graded.grading.environments.pick(some),
+    )
+    sizes_list = graded.design.sizes
+    ease = tuple(replace(one, values=tuple(one.values[labels.index(label)] for label in some)) for one in sizes_list.ease)
+    design = replace(graded.design, sizes=replace(sizes_list, labels=some, ease=ease))
+    return Graded(design, graded.bodies.pick(some), grading)
+
+
+def document(graded: Graded, edition: Edition) -> "Document":
+    """The written pattern of one edition."""
+    from gaugewright.drawings.colour_bands import assign_hatches
+    from gaugewright.drawings.piece_figure import piece_figure
+    from gaugewright.drawings.schematic import draw_schematic
+    from gaugewright.instructions.build import Pattern, build_document
+    from gaugewright.instructions.phrase_book import load_book
+    from gaugewright.yarn.amounts import amounts
+
+    printed = chosen(graded, edition.sizes)
+    design, labels = printed.design, printed.bodies.labels
+    drawn = labels[len(labels) // 2]
+    yarns = {yarn.key: (yarn.label, yarn.colour) for yarn in design.yarns}
+    hatches = assign_hatches(yarn.label for yarn in design.yarns)
+    schematics = {
+        piece.key: draw_schematic(
+            piece_figure(piece, printed.grading.plans[piece.key], printed.grading.pieces[piece.key], yarns, drawn),
+            design.about.units, hatches=hatches,
+        )
+        for piece in design.pieces
+    }
+    envs = printed.grading.environments
+    pattern = Pattern(
+        design, printed.bodies, printed.grading,
+        {m.key: envs.map(lambda env, m=m: env.length(m.measure)) for m in design.finished},  # type: ignore[misc]
+        Sized(labels, tuple(amounts(design, {key: sized[label] for key, sized in printed.grading.pieces.items()}) for label in labels)),
+        schematics, None, drawn, edition.own_gauge,
+    )
+    book = load_book(design.about.language, edition.terms or design.about.terms, design.about.units, labels, edition.templates)
+    return build_document(pattern, book)
+
+
+def drawings_of(doc: "Document") -> Mapping[str, object]:
+    """The drawings of a document by title, in order."""
+    from gaugewright.instructions.nodes import Figure
+
+    return {block.drawing.title: block.drawing for block in doc.blocks if isinstance(block, Figure)}
+
+
+def publish(path: str | Path, out: Path, paper: Literal["a4", "letter"] = "a4", edition: Edition = Edition(), gauge: Gauge | None = None) -> Path:
+    """From a spec file to a PDF in place; raises `ProblemsFound` and writes nothing where a check fails."""
+    from gaugewright.output import write_whole
+    from gaugewright.render.pdf import load_style, render_pdf
+
+    graded = grade(load(path, gauge))
+    errors = errors_of(check(graded))
+    if errors:
+        raise ProblemsFound(errors)
+    data = render_pdf(document(graded, edition), paper, load_style("quiet", edition.templates))
+    write_whole(out, data)
+    return out
