@@ -21,7 +21,7 @@ def test_the_examples_in_docstrings_hold(name: str) -> None:
 
 
 def test_arithmetic_modules_have_examples() -> None:
-    for name in ("rounding", "tolerances", "grading.counts", "grading.schedule",
+    for name in ("rounding", "tolerances", "gauge.counts", "grading.schedule",
                  "grading.schedule_model", "grading.spread", "grading.ratio"):
         module = importlib.import_module(f"gaugewright.{name}")
         examples = sum(len(t.examples) for t in doctest.DocTestFinder().find(module))

@@ -4,7 +4,7 @@ import pytest
 from external.sources import source
 
 from gaugewright.gauge.model import Gauge
-from gaugewright.grading.counts import CountRule, allows, count_for
+from gaugewright.gauge.counts import CountRule, allows, count_for
 from gaugewright.rounding import half_up
 from gaugewright.units import parse_length
 

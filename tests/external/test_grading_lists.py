@@ -4,7 +4,7 @@ import pytest
 from external.sources import source
 
 from gaugewright.gauge.model import Gauge
-from gaugewright.grading.counts import CountRule, count_for, spacing
+from gaugewright.gauge.counts import CountRule, count_for, spacing
 from gaugewright.rounding import half_up, to_step, up
 from gaugewright.tolerances import width_tolerance
 

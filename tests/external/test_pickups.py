@@ -4,7 +4,7 @@ import pytest
 from external.sources import source
 
 from gaugewright.gauge.model import Gauge
-from gaugewright.grading.counts import CountRule, count_for
+from gaugewright.gauge.counts import CountRule, count_for
 from gaugewright.grading.ratio import Part, Ratio, best_ratio, parts, picked_up, sewing_ratio
 
 IN = 25.4

@@ -2,7 +2,7 @@
 
 import pytest
 
-from gaugewright.grading.counts import CountImpossible, CountRule, allows, count_for, spacing
+from gaugewright.gauge.counts import CountImpossible, CountRule, allows, count_for, spacing
 
 
 @pytest.mark.parametrize(

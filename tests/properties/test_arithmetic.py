@@ -6,7 +6,7 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from gaugewright.grading.counts import CountImpossible, CountRule, allows, count_for, spacing
+from gaugewright.gauge.counts import CountImpossible, CountRule, allows, count_for, spacing
 from gaugewright.grading.ratio import best_ratio, parts
 from gaugewright.grading.schedule import (
     Block,

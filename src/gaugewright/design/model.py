@@ -9,12 +9,10 @@ from typing import Literal
 
 from gaugewright.errors import Origin
 from gaugewright.formulas.nodes import Node
+from gaugewright.gauge.counts import CountRule
 from gaugewright.gauge.model import Gauge
-from gaugewright.grading.counts import CountRule
-from gaugewright.grading.model import Loop, RowEdge, Worked
+from gaugewright.vocabulary import Direction, Loop, RowEdge, TakeUp, Worked
 
-Direction = Literal["nearest", "up", "down"]
-TakeUp = Literal["edge to edge", "half stitch", "whole stitch"]
 TAKE_UP_STITCHES: "dict[str, float]" = {"edge to edge": 0.0, "half stitch": 0.5, "whole stitch": 1.0}
 
 

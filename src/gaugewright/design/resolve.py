@@ -21,7 +21,7 @@ from gaugewright.design.origins import Origins
 from gaugewright.design.resolve_pieces import resolve_piece
 from gaugewright.design.resolve_sizes import resolve_sizes
 from gaugewright.gauge.model import Gauge
-from gaugewright.grading.counts import CountRule
+from gaugewright.gauge.counts import CountRule
 from gaugewright.spec import LoadedSpec, Spec
 from gaugewright.trade.stitches import stitch
 

@@ -21,8 +21,8 @@ from gaugewright.design.model import (
     ToLevel,
 )
 from gaugewright.design.origins import Origins, Path
-from gaugewright.grading.model import RowEdge
 from gaugewright.spec import Spec
+from gaugewright.vocabulary import RowEdge
 
 MakeBands = Callable[[str, Any, Path, Origins], Bands]
 

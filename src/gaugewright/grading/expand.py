@@ -7,7 +7,6 @@ from gaugewright.grading.model import (
     Operation,
     Row,
     Run,
-    Side,
     Strip,
     decrease,
     increase,
@@ -16,6 +15,7 @@ from gaugewright.grading.model import (
 )
 from gaugewright.grading.plan import Cloth, EvenPlan, PiecePlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.grading.spread import Spread
+from gaugewright.vocabulary import Side
 
 
 def expand(plan: PiecePlan) -> Strip:
@@ -111,7 +111,7 @@ def spread_runs(spread: Spread, cloth: Cloth, sign: int, colour: str) -> Iterato
     yield Run(plain, spread.leading, colour, cloth.fabric)
     for group in spread.groups:
         for _ in range(group.times):
-            parts = ((plain, group.plain), (change, 1))
+            parts = ((plain, group.plain), (change, group.changes))
             for operation, times in reversed(parts) if spread.change_first else parts:
                 yield Run(operation, times, colour, cloth.fabric)
     yield Run(plain, spread.trailing, colour, cloth.fabric)

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from gaugewright.design.model import Design, Even, Formula, Piece, Section, Shoulders, Taper
 from gaugewright.errors import Origin, Problem, ProblemsFound
 from gaugewright.formulas.names import calls_in
-from gaugewright.grading.counts import CountImpossible, CountRule, count_for, spacing
+from gaugewright.gauge.counts import CountImpossible, CountRule, count_for, spacing
 from gaugewright.grading.model import EdgeLength, EdgeStart, PickUp
 from gaugewright.grading.stack import Stack, stack_rows
 from gaugewright.grading.take_up import TakeUps

@@ -11,10 +11,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-Side = Literal["RS", "WS"]
-Loop = Literal["both", "back", "front"]
-Worked = Literal["rows", "joined rounds", "turned rounds", "spiral rounds"]
-RowEdge = Literal["starting", "far"]
+from gaugewright.vocabulary import Loop, Side, Worked
+
 OperationKind = Literal[
     "stitch", "increase", "decrease", "turning chain", "chain", "leave", "slip over", "picked up"
 ]

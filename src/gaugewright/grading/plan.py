@@ -7,9 +7,10 @@ Expanded (`expand.py`) a plan gives rows; merged over sizes it gives the written
 from dataclasses import dataclass
 from typing import Literal
 
-from gaugewright.grading.model import Loop, RowEdge, Start, Worked
-from gaugewright.grading.schedule import Schedule
+from gaugewright.grading.model import Start
+from gaugewright.grading.schedule_model import Schedule
 from gaugewright.grading.spread import Spread
+from gaugewright.vocabulary import Loop, RowEdge, Worked
 
 ShapedEdges = Literal["both", "starting", "far", "pairs"]
 

@@ -11,7 +11,7 @@ from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.colour_rows import colour_rows
 from gaugewright.grading.measure import Measured
-from gaugewright.grading.model import ChainStart, EdgeStart, Worked
+from gaugewright.grading.model import ChainStart, EdgeStart
 from gaugewright.grading.plan import (
     Cloth,
     EvenPlan,
@@ -30,6 +30,7 @@ from gaugewright.sized import Sized
 from gaugewright.sizing.environment import Environment
 from gaugewright.tolerances import MOST_STITCHES_PER_EDGE
 from gaugewright.trade.foundation import foundation
+from gaugewright.vocabulary import Worked
 
 
 def worked_in(piece: Piece, design: Design) -> Worked:

@@ -1,8 +1,8 @@
 """How a row of a fabric opens, goes on and closes, in words."""
 
-from gaugewright.grading.model import Worked
 from gaugewright.grading.plan import Cloth
 from gaugewright.instructions.wording import Book, Spans
+from gaugewright.vocabulary import Worked
 
 
 def opening(book: Book, cloth: Cloth, worked: Worked) -> Spans:

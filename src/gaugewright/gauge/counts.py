@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from gaugewright.rounding import down_to_series, nearest_of_series, up_to_series
+from gaugewright.vocabulary import Direction
 
 Parity = Literal["any", "even", "odd"]
-Direction = Literal["nearest", "up", "down"]
 
 _ROUND = {"nearest": nearest_of_series, "up": up_to_series, "down": down_to_series}
 

@@ -1,0 +1,24 @@
+"""The craft's own choices that several stages share, each a closed list of words.
+
+Gathered here, below every stage, so that none has to ask a later one what it may say.
+"""
+
+from typing import Literal
+
+Side = Literal["RS", "WS"]
+"""Which face of the work is towards the maker."""
+
+Loop = Literal["both", "back", "front"]
+"""The loops of the stitch below that are worked into."""
+
+Worked = Literal["rows", "joined rounds", "turned rounds", "spiral rounds"]
+"""Back and forth, or how in rounds."""
+
+RowEdge = Literal["starting", "far"]
+"""The two edges made of row ends: where right-side rows begin, and where they end."""
+
+Direction = Literal["nearest", "up", "down"]
+"""Which way an exact number is taken to an allowed count."""
+
+TakeUp = Literal["edge to edge", "half stitch", "whole stitch"]
+"""How much of each edge a seam or picked-up edge takes into itself."""
