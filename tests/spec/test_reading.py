@@ -4,7 +4,6 @@ from pathlib import Path
 from typing import NamedTuple
 
 import pytest
-
 from spec.vest import MEASURES, VEST, read
 
 from gaugewright.errors import Problem, ProblemsFound
@@ -12,6 +11,7 @@ from gaugewright.problem_names import PROBLEM_NAMES
 from gaugewright.spec import load_spec
 
 SAMPLE = Path(__file__).parents[2] / "samples" / "saltmarsh-jacket" / "spec.yaml"
+
 
 def problems(text: str) -> tuple[Problem, ...]:
     with pytest.raises(ProblemsFound) as caught:
@@ -121,6 +121,8 @@ CASES = [
     Case("make: 2", "make: «two", "wrong-kind", "write a whole number such as 2", "make: 2"),
     Case("make: 2", "mirrored: «true\n    make: 2", "mirrored-alone", "take out `mirrored`", "make: 2"),
     Case("seams:", "openings:", "duplicate-key", "keep one of the two", "seams:"),
+    Case("openings:\n", "openings:\n  «-\n", "empty-value", "take the entry out", "openings:\n"),
+    Case("sizes:\n", "sizes:\n  own: {«S: }\n", "empty-value", "take S out", "sizes:\n"),
     Case("passes: head", "passes: «", "empty-value", "write what belongs to passes", "passes: head"),
 ]  # fmt: skip
 

@@ -84,7 +84,7 @@ def _problem(fault: dict[str, Any], model: type[BaseModel], source: Source) -> P
         return _refusal(path, fault["ctx"], source)
     if kind == "extra_forbidden":
         return _unknown_key(path, model, source)
-    key = str(next((step for step in reversed(path) if isinstance(step, str) and step[:1] not in "<["), "the file"))
+    key = _last_key(path) or "the file"
     if kind == "missing":
         return _missing(path, key, model, source)
     origin = source.origin_at(path)
@@ -103,6 +103,15 @@ _OTHER_WORDS = {
 _RANGES = ("greater_than_equal", "less_than_equal", "greater_than", "too_short", "string_too_short", "string_too_long")
 
 
+def _is_key(step: str | int) -> bool:
+    """Steps in angle or square brackets are choices and keys themselves, not keys of the file."""
+    return isinstance(step, str) and not step.startswith(("<", "["))
+
+
+def _last_key(path: Path) -> str:
+    return next((str(step) for step in reversed(path) if _is_key(step)), "")
+
+
 def _refusal(path: Path, ctx: dict[str, Any], source: Source) -> Problem:
     path, column = (*path, *ctx["path"]), ctx["column"]
     if "[key]" in path:
@@ -115,7 +124,7 @@ def _refusal(path: Path, ctx: dict[str, Any], source: Source) -> Problem:
 def _unknown_key(path: Path, model: type[BaseModel], source: Source) -> Problem:
     key = str(path[-1])
     known = keys_at(model, path[:-1])
-    where = next((str(step) for step in reversed(path[:-1]) if isinstance(step, str) and step[0] not in "<["), "")
+    where = _last_key(path[:-1])
     message = f"{where or 'a spec'} has no key {key}; {listed(known)} is expected"
     other = _OTHER_WORDS.get(key.lower(), "")
     hint = f"write {other} instead" if other in known else did_you_mean(key, known, "take it out, or use one of those keys")
@@ -123,7 +132,7 @@ def _unknown_key(path: Path, model: type[BaseModel], source: Source) -> Problem:
 
 
 def _missing(path: Path, key: str, model: type[BaseModel], source: Source) -> Problem:
-    where = next((str(step) for step in reversed(path[:-1]) if isinstance(step, str) and step[0] not in "<["), "the file")
+    where = _last_key(path[:-1]) or "the file"
     example = _example(model, path)
     return Problem("missing-key", f"{where} has no `{key}`", source.origin_at(path, key=True), f"add `{key}: {example}`")
 
@@ -147,7 +156,7 @@ def _below(node: dict[str, Any], step: str | int, schema: dict[str, Any]) -> Ite
         yield node["items"]
     elif step in node.get("properties", {}):
         yield node["properties"][step]
-    elif isinstance(step, str) and step[0] not in "<[" and isinstance(node.get("additionalProperties"), dict):
+    elif _is_key(step) and isinstance(node.get("additionalProperties"), dict):
         yield node["additionalProperties"]
 
 
