@@ -8,7 +8,7 @@ from gaugewright.problem_names import PROBLEM_NAMES
 
 SRC = Path(__file__).parents[1] / "src" / "gaugewright"
 # What takes a problem's name first: the failures themselves, and what reading wraps round them.
-NAMING = frozenset({"Problem", "UserError", "refuse", "GaugeError", "file_problem", "problem"})
+NAMING = frozenset({"Problem", "UserError", "refuse", "GaugeError", "file_problem", "placed_problem", "problem"})
 
 
 def trees() -> Iterator[tuple[Path, ast.Module]]:
@@ -18,7 +18,13 @@ def trees() -> Iterator[tuple[Path, ast.Module]]:
 
 
 def called(node: ast.Call) -> str:
-    return node.func.id if isinstance(node.func, ast.Name) else node.func.attr if isinstance(node.func, ast.Attribute) else ""
+    return (
+        node.func.id
+        if isinstance(node.func, ast.Name)
+        else node.func.attr
+        if isinstance(node.func, ast.Attribute)
+        else ""
+    )
 
 
 def texts(node: ast.AST) -> set[str]:

@@ -9,7 +9,12 @@ def shown(text: str, column: int, **more: str) -> list[str]:
 
 
 def test_place_line_caret_and_hint() -> None:
-    assert shown("  a: b", 6, hint="do this", size="M") == ["f.yaml:12:6: name, size M: message", "    12 |   a: b", "       |      ^", "    hint: do this"]
+    assert shown("  a: b", 6, hint="do this", size="M") == [
+        "f.yaml:12:6: name, size M: message",
+        "    12 |   a: b",
+        "       |      ^",
+        "    hint: do this",
+    ]
 
 
 def test_tabs_and_control_signs_keep_the_caret_in_its_column() -> None:

@@ -7,7 +7,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gaugewright.units import UNITS, Quantity, UnitError, cm_text, inches_text, mm_text, parse_length, parse_mass, parse_quantity
+from gaugewright.units import (
+    UNITS,
+    Quantity,
+    UnitError,
+    cm_text,
+    inches_text,
+    mm_text,
+    parse_length,
+    parse_mass,
+    parse_quantity,
+)
 
 
 @pytest.mark.parametrize(
@@ -60,7 +70,24 @@ def test_a_refusal_says_what_to_write(text: str, column: int, fixed: str) -> Non
     assert parse_quantity(fixed).amount > 0
 
 
-@pytest.mark.parametrize("text", ["", "  ", "cm", "x 5 cm", "1/0 in", "9**9**9 cm", "5 parsec", "5 pc", "3 hours", "3 zorkmids", "4 __class__", "9" * 60 + " cm", "5 cm " * 40])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        "  ",
+        "cm",
+        "x 5 cm",
+        "1/0 in",
+        "9**9**9 cm",
+        "5 parsec",
+        "5 pc",
+        "3 hours",
+        "3 zorkmids",
+        "4 __class__",
+        "9" * 60 + " cm",
+        "5 cm " * 40,
+    ],
+)
 def test_what_is_no_quantity(text: str) -> None:
     with pytest.raises(UnitError) as caught:
         parse_quantity(text)
@@ -91,7 +118,17 @@ def test_a_length_is_not_a_mass_and_a_number_is_neither() -> None:
 def test_the_table_agrees_with_a_reference_library() -> None:
     """Oracle: pint, an independent table of the same definitions."""
     registry = pint.UnitRegistry()
-    names = {"ins": "in", "cms": "cm", "yds": "yd", "lbs": "lb", "kilos": "kg", "kilo": "kg", "gramme": "gram", "grammes": "gram", "den": "denier"}
+    names = {
+        "ins": "in",
+        "cms": "cm",
+        "yds": "yd",
+        "lbs": "lb",
+        "kilos": "kg",
+        "kilo": "kg",
+        "gramme": "gram",
+        "grammes": "gram",
+        "den": "denier",
+    }
     base = {"length": "mm", "mass": "g", "fineness": "tex", "number": ""}
     for name, (factor, dimension) in UNITS.items():
         theirs = registry.Quantity(1, names.get(name, name)).to(base[dimension]).magnitude
@@ -101,14 +138,25 @@ def test_the_table_agrees_with_a_reference_library() -> None:
 _LENGTH_UNITS = sorted(name for name, (_, dimension) in UNITS.items() if dimension == "length")
 
 
-@given(st.integers(0, 999), st.integers(1, 64), st.integers(2, 64), st.sampled_from(_LENGTH_UNITS), st.sampled_from(["", " ", "  "]))
+@given(
+    st.integers(0, 999),
+    st.integers(1, 64),
+    st.integers(2, 64),
+    st.sampled_from(_LENGTH_UNITS),
+    st.sampled_from(["", " ", "  "]),
+)
 def test_mixed_fractions_come_back(whole: int, top: int, bottom: int, unit: str, gap: str) -> None:
     top %= bottom
     written = f"{whole} {top}/{bottom}{gap or ' '}{unit}"
     assert parse_length(written) == pytest.approx((whole + top / bottom) * float(UNITS[unit][0]), rel=1e-12)
 
 
-@given(st.integers(0, 10**7), st.integers(0, 4), st.sampled_from(["mm", "cm", "in", "g", "oz", "%", ""]), st.sampled_from(["", " "]))
+@given(
+    st.integers(0, 10**7),
+    st.integers(0, 4),
+    st.sampled_from(["mm", "cm", "in", "g", "oz", "%", ""]),
+    st.sampled_from(["", " "]),
+)
 def test_decimals_come_back(digits: int, places: int, unit: str, gap: str) -> None:
     value = digits / 10**places
     factor = float(UNITS[unit][0]) if unit else 1.0
@@ -127,7 +175,18 @@ def test_no_text_breaks_the_reader(text: str) -> None:
 
 @pytest.mark.parametrize(
     ("mm", "cm", "inches"),
-    [(412.7, "41.5", "16¼"), (420.0, "42", "16½"), (419.1, "42", "16½"), (12.7, "1.5", "½"), (3.2, "0.5", "⅛"), (0.0, "0", "0"), (126.9, "12.5", "5"), (127.0, "12.5", "5"), (130.0, "13", "5"), (-50.8, "-5", "-2")],
+    [
+        (412.7, "41.5", "16¼"),
+        (420.0, "42", "16½"),
+        (419.1, "42", "16½"),
+        (12.7, "1.5", "½"),
+        (3.2, "0.5", "⅛"),
+        (0.0, "0", "0"),
+        (126.9, "12.5", "5"),
+        (127.0, "12.5", "5"),
+        (130.0, "13", "5"),
+        (-50.8, "-5", "-2"),
+    ],
 )
 def test_lengths_worded(mm: float, cm: str, inches: str) -> None:
     assert (cm_text(mm), inches_text(mm)) == (cm, inches)

@@ -11,7 +11,9 @@ from hypothesis import strategies as st
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.yaml_reader import read_yaml, read_yaml_text
 
-LISTS = [f"{name}: &{name} [{', '.join(['*' + before] * 10)}]" for before, name in zip("abcdefgh", "bcdefghi", strict=True)]
+LISTS = [
+    f"{name}: &{name} [{', '.join(['*' + before] * 10)}]" for before, name in zip("abcdefgh", "bcdefghi", strict=True)
+]
 BOMB = "\n".join(["a: &a [x, x, x, x, x, x, x, x, x, x]", *LISTS])
 
 
@@ -134,6 +136,10 @@ def test_a_huge_file_is_refused_unread(tmp_path: Path) -> None:
     assert time.process_time() - begun < 1, "it was read before it was refused"
 
 
+def test_a_file_of_too_many_values_is_refused() -> None:
+    assert refused("a: [" + "1," * 60_000 + "]") == [("file-too-large", 1, 100_003)]
+
+
 def test_a_byte_order_mark_and_windows_line_ends_are_read(tmp_path: Path) -> None:
     file = tmp_path / "spec.yaml"
     file.write_bytes(b"\xef\xbb\xbfa: 1\r\nb: x\r\n")
@@ -147,7 +153,41 @@ def test_no_text_breaks_the_reader(text: str) -> None:
     survives(text)
 
 
-@given(st.lists(st.sampled_from(["a", "b", ": ", "- ", "\n", "  ", "{", "}", "[", "]", ",", "&x ", "*x", '"', "'", "|", ">", "!", "#", "?", "\t", "---", "...", "%", "1.0", "<<"]), max_size=30))
+@given(
+    st.lists(
+        st.sampled_from(
+            [
+                "a",
+                "b",
+                ": ",
+                "- ",
+                "\n",
+                "  ",
+                "{",
+                "}",
+                "[",
+                "]",
+                ",",
+                "&x ",
+                "*x",
+                '"',
+                "'",
+                "|",
+                ">",
+                "!",
+                "#",
+                "?",
+                "\t",
+                "---",
+                "...",
+                "%",
+                "1.0",
+                "<<",
+            ]
+        ),
+        max_size=30,
+    )
+)
 def test_no_likely_text_breaks_the_reader(words: list[str]) -> None:
     survives("".join(words))
 

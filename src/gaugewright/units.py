@@ -67,7 +67,7 @@ UNITS: dict[str, tuple[Fraction, Dimension]] = {
 
 GLYPHS = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅓": "1/3", "⅔": "2/3", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
 _GLYPH_CLASS = "".join(GLYPHS)
-_INCH_MARKS, _FOOT_MARKS = "\"″”“", "'′’‘"
+_INCH_MARKS, _FOOT_MARKS = '"″”“', "'′’‘"
 
 # Longest first: a mixed fraction, a lone fraction, a decimal. ASCII digits only.
 NUMBER = re.compile(
@@ -88,9 +88,13 @@ def number_value(match: re.Match[str], at: int = 0) -> Fraction:
         return Fraction(part["decimal"])
     glyph = part["glyph"] or part["lone_glyph"]
     whole = int(part["whole"] or part["whole_glyph"] or 0)
-    top, bottom = (int(p) for p in GLYPHS[glyph].split("/")) if glyph else (
-        int(part["top"] or part["lone_top"]),
-        int(part["bottom"] or part["lone_bottom"]),
+    top, bottom = (
+        (int(p) for p in GLYPHS[glyph].split("/"))
+        if glyph
+        else (
+            int(part["top"] or part["lone_top"]),
+            int(part["bottom"] or part["lone_bottom"]),
+        )
     )
     if bottom == 0:
         raise UnitError(f"the fraction {top}/0 has nothing below its line", at, "write a fraction such as 1/2")
@@ -144,7 +148,9 @@ def parse_quantity(text: str) -> Quantity:
     start += len(text[start:]) - len(text[start:].lstrip())
     number = NUMBER.match(text, start)
     if not number:
-        raise UnitError(f"{text.strip()[:20]!r} doesn't begin with a number", start, "write a number and a unit, such as 20.5 cm")
+        raise UnitError(
+            f"{text.strip()[:20]!r} doesn't begin with a number", start, "write a number and a unit, such as 20.5 cm"
+        )
     _refuse_comma(text, number)
     amount = sign * number_value(number, start)
     at = number.end() + len(text[number.end() :]) - len(text[number.end() :].lstrip())
@@ -185,7 +191,9 @@ def _parse_as(text: str, wanted: Dimension, unit: str, other: str) -> float:
     at = len(text) - len(text.lstrip())
     found = text.strip()
     if re.search(r"[A-Za-z%]", found):
-        raise UnitError(f"{found} is a {quantity.dimension}, but a {wanted} is expected", at, f"write the unit as {unit} or {other}")
+        raise UnitError(
+            f"{found} is a {quantity.dimension}, but a {wanted} is expected", at, f"write the unit as {unit} or {other}"
+        )
     raise UnitError(f"{found} has no unit: a {wanted} is expected", at, f"write {found} {unit} or {found} {other}")
 
 
@@ -213,8 +221,12 @@ def _no_unit(text: str, number: re.Match[str], at: int) -> UnitError:
         return UnitError(f"the mark {mark} is not read as a unit", at, f"write {found} {unit}")
     dash = re.compile(r"[-–]([0-9]+/[0-9]+)(.*)").match(text, at)
     if dash:
-        return UnitError("a dash can't join a whole number and a fraction", at, f"write {found} {dash[1]}{dash[2].rstrip()}")
-    return UnitError(f"a unit is expected after {found}, not {text[at:].strip()[:12]!r}", at, f"write {found} cm, or another unit")
+        return UnitError(
+            "a dash can't join a whole number and a fraction", at, f"write {found} {dash[1]}{dash[2].rstrip()}"
+        )
+    return UnitError(
+        f"a unit is expected after {found}, not {text[at:].strip()[:12]!r}", at, f"write {found} cm, or another unit"
+    )
 
 
 def _more_text(text: str, value: Fraction, dimension: Dimension, at: int) -> UnitError:
@@ -224,7 +236,13 @@ def _more_text(text: str, value: Fraction, dimension: Dimension, at: int) -> Uni
     hint = f"write only {text[:at].strip()}"
     number = NUMBER.match(text, at)
     unit = UNIT.match(text, number.end() + (text[number.end() :][:1] == " ")) if number else None
-    if number and unit and unit.group() in UNITS and UNITS[unit.group()][1] == dimension and not text[unit.end() :].strip():
+    if (
+        number
+        and unit
+        and unit.group() in UNITS
+        and UNITS[unit.group()][1] == dimension
+        and not text[unit.end() :].strip()
+    ):
         factor = UNITS[unit.group()][0]
         hint = f"write {_plain((value + number_value(number) * factor) / factor)} {unit.group()}"
     return UnitError(message, at, hint)

@@ -16,7 +16,8 @@ from pathlib import Path
 from typing import Any
 
 from gaugewright.errors import Location, Origin, Problem, ProblemsFound
-from gaugewright.yaml_tree import DEEPEST, Placed, build_tree, file_problem, read_events
+from gaugewright.yaml_syntax import file_problem, read_events
+from gaugewright.yaml_tree import DEEPEST, Placed, build_tree
 
 LARGEST = 1_000_000
 _BREAK = re.compile("\r\n|[\n\r\x85\u2028\u2029]")
@@ -89,12 +90,16 @@ def read_yaml_text(text: str, file: str) -> Source:
     problems: list[Problem] = []
     root = build_tree(read_events(text, file, lines), file, lines, problems)
     if root is None:
-        raise file_problem("file-empty", f"{file} holds nothing", file, "write a spec in it; it begins with `gaugewright: 1`")
+        raise file_problem(
+            "file-empty", f"{file} holds nothing", file, "write a spec in it; it begins with `gaugewright: 1`"
+        )
     if not isinstance(root.data, dict):
         found = "a list" if isinstance(root.data, list) else "plain text"
         origin = Origin(Location(file, root.line + 1, root.column + 1), lines[root.line])
         message = f"the file holds {found}; keys with values are expected"
-        raise ProblemsFound((Problem("yaml-not-keys", message, origin, "begin with `gaugewright: 1`, then `pattern:` and so on"),))
+        raise ProblemsFound(
+            (Problem("yaml-not-keys", message, origin, "begin with `gaugewright: 1`, then `pattern:` and so on"),)
+        )
     if problems:
         raise ProblemsFound(problems)
     return Source(file, root.data, lines, root)
@@ -105,9 +110,16 @@ def _text_of(path: Path, shown: str) -> str:
         status = path.stat()
         if stat.S_ISDIR(status.st_mode):
             inside = next(_specs_in(path), path / "spec.yaml")
-            raise file_problem("file-is-folder", f"{shown} is a folder; a spec file is expected", shown, f"name the file in it, such as {inside}")
+            raise file_problem(
+                "file-is-folder",
+                f"{shown} is a folder; a spec file is expected",
+                shown,
+                f"name the file in it, such as {inside}",
+            )
         if not stat.S_ISREG(status.st_mode):
-            raise file_problem("file-unreadable", f"{shown} is not an ordinary file", shown, "name a spec file, such as spec.yaml")
+            raise file_problem(
+                "file-unreadable", f"{shown} is not an ordinary file", shown, "name a spec file, such as spec.yaml"
+            )
         if status.st_size > LARGEST:
             raise _too_large(shown)
         raw = path.read_bytes()
@@ -115,7 +127,9 @@ def _text_of(path: Path, shown: str) -> str:
         raise file_problem("file-missing", f"there is no file {shown}", shown, _nearest(path)) from None
     except (OSError, ValueError) as fault:
         reason = getattr(fault, "strerror", None) or "its name can't be used"
-        raise file_problem("file-unreadable", f"{shown} can't be read: {reason}", shown, "check the name and its permissions") from None
+        raise file_problem(
+            "file-unreadable", f"{shown} can't be read: {reason}", shown, "check the name and its permissions"
+        ) from None
     return _decoded(raw, shown)
 
 

@@ -10,9 +10,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
-from gaugewright.errors import Location, Origin, Problem, ProblemsFound
+from gaugewright.errors import Problem, ProblemsFound
+from gaugewright.yaml_syntax import placed_problem
 
 DEEPEST = 60
+MOST_WORDS = 50_000  # keys and values in one file; a garment has some hundreds
 MOST_REPEATED = 5_000  # values that aliases may add in one file
 
 _INT = re.compile(r"[-+]?[0-9]{1,18}")
@@ -50,63 +52,6 @@ class Placed:
     height: int = 1
 
 
-def file_problem(name: str, message: str, file: str, hint: str) -> ProblemsFound:
-    """A problem with a file as a whole."""
-    return ProblemsFound((Problem(name, message, Origin(Location(file, 1, 1)), hint),))
-
-
-def read_events(text: str, file: str, lines: tuple[str, ...]) -> Iterator[Any]:
-    """ruamel's events; what it raises becomes a problem in our words."""
-    from ruamel.yaml import YAML
-    from ruamel.yaml.error import MarkedYAMLError, YAMLError
-
-    try:
-        yield from YAML(typ="safe", pure=True).parse(text)
-    except MarkedYAMLError as fault:
-        raise _syntax_problem(fault, file, lines) from None
-    except (YAMLError, ValueError, OverflowError, ArithmeticError, LookupError, TypeError, AttributeError, AssertionError, NotImplementedError):
-        # The reader names no place: a character that text may not hold, or a broken escape.
-        message = "this file holds a character or an escape that YAML doesn't allow"
-        line = next((i for i, content in enumerate(lines) if re.search(r"[^\t\x20-\x7e\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]|\\[uUx]", content)), 0)
-        origin = Origin(Location(file, line + 1, 1), lines[line])
-        raise ProblemsFound((Problem("yaml-syntax", message, origin, "take it out, or write it as itself rather than as an escape"),)) from None
-
-
-_SYNTAX: tuple[tuple[str, str, str], ...] = (
-    ("'\\t'", "a tab stands where only spaces may", "indent with spaces"),
-    ("mapping values are not allowed", "a colon stands where no value can begin", "check the indentation, or put quotes round the whole text"),
-    ("expected ',' or '}'", "a comma or a closing } is expected", "close the brace, or put a comma between the entries"),
-    ("expected ',' or ']'", "a comma or a closing ] is expected", "close the bracket, or put a comma between the entries"),
-    ("could not find expected ':'", "this is neither `key: value` nor an entry of a list", "write `key: value`, with a space after the colon"),
-    ("unexpected end of stream", "a quotation mark is opened and never closed", "close it"),
-    ("expected <block end>", "this line's indentation fits nothing above it", "indent it like the lines it belongs with"),
-    ("expected '<document start>'", "something follows where the file's keys have ended", "check the brackets and the indentation of this line"),
-    ("cannot start any token", "a value can't begin with this character", "put quotes round the value"),
-    ("unknown escape", "this escape means nothing to YAML", "use single quotes, or double the backslash"),
-)
-
-
-def _syntax_problem(fault: Any, file: str, lines: tuple[str, ...]) -> ProblemsFound:
-    found = str(fault.problem or fault.context or "")
-    message, hint = f"this can't be read as YAML ({found})", "check quotes, brackets and indentation near here"
-    for part, plain, advice in _SYNTAX:
-        if part in found:
-            message, hint = plain, advice
-            break
-    mark = fault.problem_mark or fault.context_mark
-    if fault.context_mark and ("end of stream" in found or "stream end" in found):
-        mark = fault.context_mark
-        message += "; it was opened here" if "expected" in found and "comma" in message else ""
-    if mark is None:
-        return file_problem("yaml-syntax", message, file, hint)
-    return ProblemsFound((_at("yaml-syntax", message, hint, mark.line, mark.column, file, lines),))
-
-
-def _at(name: str, message: str, hint: str, line: int, column: int, file: str, lines: tuple[str, ...]) -> Problem:
-    quoted = lines[line] if line < len(lines) else ""
-    return Problem(name, message, Origin(Location(file, line + 1, column + 1), quoted), hint)
-
-
 def build_tree(events: Iterator[Any], file: str, lines: tuple[str, ...], problems: list[Problem]) -> Placed | None:
     """The tree of the only document; duplicate keys go to `problems`, all else that's wrong is raised."""
     return _Builder(file, lines, problems).build(events)
@@ -121,7 +66,7 @@ class _Builder:
         self.keys: list[tuple[str, int, int] | None] = []
         self.anchors: dict[str, Placed] = {}
         self.names: list[str | None] = []
-        self.repeated, self.documents = 0, 0
+        self.words, self.repeated, self.documents = 0, 0, 0
         self.root: Placed | None = None
 
     def build(self, events: Iterator[Any]) -> Placed | None:
@@ -138,19 +83,31 @@ class _Builder:
             elif kind == "DocumentStartEvent":
                 self.documents += 1
                 if self.documents > 1:
-                    raise self.problem("yaml-documents", "a second document begins here", "keep one spec in a file: take out the line ---", event)
+                    raise self.problem(
+                        "yaml-documents",
+                        "a second document begins here",
+                        "keep one spec in a file: take out the line ---",
+                        event,
+                    )
         return self.root
 
     def problem(self, name: str, message: str, hint: str, event: Any) -> ProblemsFound:
         mark = event.start_mark
-        return ProblemsFound((_at(name, message, hint, mark.line, mark.column, self.file, self.lines),))
+        return ProblemsFound((placed_problem(name, message, hint, mark.line, mark.column, self.file, self.lines),))
 
     def begin(self, event: Any, data: Any) -> None:
         self.refuse_tag(event)
         if len(self.open) >= DEEPEST:
-            raise self.problem("yaml-too-deep", f"values are nested more than {DEEPEST} deep here", "take out brackets: a spec needs about six", event)
+            raise self.problem(
+                "yaml-too-deep",
+                f"values are nested more than {DEEPEST} deep here",
+                "take out brackets: a spec needs about six",
+                event,
+            )
         if self.open and isinstance(self.open[-1].data, dict) and self.keys[-1] is None:
-            raise self.problem("yaml-key", "a key must be plain text, not a list or a mapping", "write a word, then a colon", event)
+            raise self.problem(
+                "yaml-key", "a key must be plain text, not a list or a mapping", "write a word, then a colon", event
+            )
         self.open.append(Placed(data, event.start_mark.line, event.start_mark.column))
         self.keys.append(None)
         self.names.append(event.anchor)
@@ -163,6 +120,10 @@ class _Builder:
             self.anchors[name] = node
 
     def scalar(self, event: Any) -> None:
+        self.words += 1
+        if self.words > MOST_WORDS:
+            message = f"the file holds more than {MOST_WORDS} keys and values by here, more than a pattern needs"
+            raise self.problem("file-too-large", message, "check that this is the spec; split a very large one", event)
         self.refuse_tag(event)
         mark, parent = event.start_mark, self.open[-1] if self.open else None
         if parent is not None and isinstance(parent.data, dict) and self.keys[-1] is None:
@@ -183,22 +144,41 @@ class _Builder:
         if first is not None:
             message = f"the key {event.value} is given twice; it stands in line {first.key_line + 1} already"
             mark = event.start_mark
-            self.problems.append(_at("duplicate-key", message, "keep one of the two", mark.line, mark.column, self.file, self.lines))
+            self.problems.append(
+                placed_problem(
+                    "duplicate-key", message, "keep one of the two", mark.line, mark.column, self.file, self.lines
+                )
+            )
 
     def refuse_tag(self, event: Any) -> None:
         if event.tag:
-            raise self.problem("yaml-tag", f"the tag {event.tag} has no meaning in a spec", "take the tag out; quotes make a value text", event)
+            raise self.problem(
+                "yaml-tag",
+                f"the tag {event.tag} has no meaning in a spec",
+                "take the tag out; quotes make a value text",
+                event,
+            )
 
     def alias(self, event: Any) -> None:
         """An alias repeats what its anchor names; how much that comes to is counted before it is used."""
         target = self.anchors.get(event.anchor)
         if target is None:
-            raise self.problem("yaml-alias", f"the alias *{event.anchor} repeats nothing that has ended before it", "write the value out", event)
+            raise self.problem(
+                "yaml-alias",
+                f"the alias *{event.anchor} repeats nothing that has ended before it",
+                "write the value out",
+                event,
+            )
         if self.open and isinstance(self.open[-1].data, dict) and self.keys[-1] is None:
             raise self.problem("yaml-key", "a key must be plain text, not an alias", "write the key out", event)
         self.repeated += target.size
         if self.repeated > MOST_REPEATED or len(self.open) + target.height > DEEPEST:
-            raise self.problem("yaml-alias", "the aliases of this file repeat too much", "write the values out instead of repeating them with *", event)
+            raise self.problem(
+                "yaml-alias",
+                "the aliases of this file repeat too much",
+                "write the values out instead of repeating them with *",
+                event,
+            )
         copy = Placed(target.data, target.line, target.column, target.children, size=target.size, height=target.height)
         self.place(copy)
 

@@ -6,7 +6,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gaugewright.formulas import Call, FormulaError, Name, Node, calls_in, evaluate, names_in, order_by_reference, parse_formula
+from gaugewright.formulas import (
+    Call,
+    FormulaError,
+    Name,
+    Node,
+    calls_in,
+    evaluate,
+    names_in,
+    order_by_reference,
+    parse_formula,
+)
 from gaugewright.units import Quantity
 
 LENGTHS = {"around": 1000.0, "body.bust": 800.0, "ease.bust": 200.0, "band_depth": 40.0}
@@ -100,7 +110,11 @@ def test_faults_of_value_have_a_column_and_a_hint(text: str, column: int) -> Non
 
 def test_an_infinite_value_from_outside_is_refused() -> None:
     with pytest.raises(FormulaError) as caught:
-        evaluate(parse_formula("2 * a"), lambda name: Quantity(math.inf, "length"), lambda call, arguments: Quantity(1.0, "number"))
+        evaluate(
+            parse_formula("2 * a"),
+            lambda name: Quantity(math.inf, "length"),
+            lambda call, arguments: Quantity(1.0, "number"),
+        )
     assert caught.value.column == 4
 
 
@@ -111,7 +125,9 @@ def test_names_and_calls_stand_at_their_columns() -> None:
 
 
 def test_order_and_cycles() -> None:
-    order, cycles = order_by_reference({"c": ["b"], "b": ["a", "elsewhere"], "a": [], "x": ["y"], "y": ["x"], "z": ["z"], "w": ["x"]})
+    order, cycles = order_by_reference(
+        {"c": ["b"], "b": ["a", "elsewhere"], "a": [], "x": ["y"], "y": ["x"], "z": ["z"], "w": ["x"]}
+    )
     assert order == ("a", "b", "c", "w")
     assert [cycle.names for cycle in cycles] == [("x", "y"), ("z",)]
 
@@ -130,7 +146,28 @@ def test_no_text_breaks_the_parser(text: str) -> None:
         assert 0 <= fault.column <= len(text)
 
 
-_WORDS = ["a", "body.bust", "2", "1/2", "20 cm", "16 1/2 in", "30 %", "+", "-", "*", "/", "(", ")", ",", "min(", "edge(", " ", "½", ".", "1,5"]
+_WORDS = [
+    "a",
+    "body.bust",
+    "2",
+    "1/2",
+    "20 cm",
+    "16 1/2 in",
+    "30 %",
+    "+",
+    "-",
+    "*",
+    "/",
+    "(",
+    ")",
+    ",",
+    "min(",
+    "edge(",
+    " ",
+    "½",
+    ".",
+    "1,5",
+]
 
 
 @given(st.lists(st.sampled_from(_WORDS), max_size=30))
@@ -147,7 +184,13 @@ def test_no_likely_text_breaks_the_parser_or_the_arithmetic(words: list[str]) ->
 @st.composite
 def sums(draw: st.DrawFn) -> tuple[str, float]:
     """A sum as text, with its value worked out alongside by Python's own arithmetic."""
-    parts = draw(st.lists(st.tuples(st.sampled_from("+-"), st.integers(1, 99), st.integers(1, 9), st.booleans()), min_size=1, max_size=12))
+    parts = draw(
+        st.lists(
+            st.tuples(st.sampled_from("+-"), st.integers(1, 99), st.integers(1, 9), st.booleans()),
+            min_size=1,
+            max_size=12,
+        )
+    )
     text, total = "0 mm", 0.0
     for sign, number, factor, bracket in parts:
         text += f" {sign} ({number} mm) * {factor}" if bracket else f" {sign} {factor}*{number} mm"
@@ -158,4 +201,6 @@ def sums(draw: st.DrawFn) -> tuple[str, float]:
 @given(sums())
 def test_sums_come_to_what_arithmetic_says(case: tuple[str, float]) -> None:
     text, total = case
-    assert evaluate(parse_formula(text), lambda name: Quantity(0.0, "number"), lambda call, arguments: Quantity(0.0, "number")) == Quantity(total, "length")
+    assert evaluate(
+        parse_formula(text), lambda name: Quantity(0.0, "number"), lambda call, arguments: Quantity(0.0, "number")
+    ) == Quantity(total, "length")

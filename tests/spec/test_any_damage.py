@@ -11,7 +11,34 @@ from gaugewright.problem_names import PROBLEM_NAMES
 from gaugewright.problem_text import problem_text
 
 TOKENS = re.findall(r"\w+|\s+|[^\w\s]", VEST)
-SCRAPS = ["", "{}", "[]", "[1]", "{a: 1}", "~", "true", "-1", "0", "1.5", "20 cm", "rest", "back", "body.bust", "edge(", ")", ": ", "- ", "\n", '"', "é", "like: front", "*", "[[a]]", "2026-01-01", "oat"]
+SCRAPS = [
+    "",
+    "{}",
+    "[]",
+    "[1]",
+    "{a: 1}",
+    "~",
+    "true",
+    "-1",
+    "0",
+    "1.5",
+    "20 cm",
+    "rest",
+    "back",
+    "body.bust",
+    "edge(",
+    ")",
+    ": ",
+    "- ",
+    "\n",
+    '"',
+    "é",
+    "like: front",
+    "*",
+    "[[a]]",
+    "2026-01-01",
+    "oat",
+]
 
 
 @st.composite

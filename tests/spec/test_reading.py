@@ -150,15 +150,29 @@ def test_the_vest_and_the_sample_read() -> None:
     assert vest.fabrics["rib"].gauge is not None and vest.fabrics["rib"].gauge[:4] == (8, 100.0, 13, 200.0)
     assert (vest.attach[0].inward, vest.attach[0].from_edge) == ("3 cm", "side")
     assert vest.openings[0].stretch == 20
-    jacket = load_spec(SAMPLE, {"women": ("XS", "S", "M", "L", "1X", "2X", "3X", "4X", "5X")}, MEASURES | {"hip", "back_waist_length", "center_back_neck_to_wrist"})
+    jacket = load_spec(
+        SAMPLE,
+        {"women": ("XS", "S", "M", "L", "1X", "2X", "3X", "4X", "5X")},
+        MEASURES | {"hip", "back_waist_length", "center_back_neck_to_wrist"},
+    )
     assert len(jacket.spec.pieces) == 6
     assert str(jacket.source.origin_at(("pieces", "back", "start", "chain")).location).rpartition(":")[2] == "20"
 
 
 def test_all_faults_are_told_at_once_in_the_order_of_the_file() -> None:
-    text = VEST.replace("level: easy", "level: esy").replace("stitches: 18", "stitches: 0").replace("around / 2", "arond / 2")
+    text = (
+        VEST.replace("level: easy", "level: esy")
+        .replace("stitches: 18", "stitches: 0")
+        .replace("around / 2", "arond / 2")
+    )
     text = text.replace("join: back.side", "join: bakc.side").replace("[S, M, L]", "[S, M, S, L]")
-    assert [problem.name for problem in problems(text)] == ["unknown-word", "duplicate-size", "not-positive", "unknown-name", "unknown-piece"]
+    assert [problem.name for problem in problems(text)] == [
+        "unknown-word",
+        "duplicate-size",
+        "not-positive",
+        "unknown-name",
+        "unknown-piece",
+    ]
 
 
 def test_a_faulty_piece_is_told_once_and_not_at_every_seam() -> None:
@@ -168,7 +182,9 @@ def test_a_faulty_piece_is_told_once_and_not_at_every_seam() -> None:
 
 def test_missing_groups_are_told_once_each() -> None:
     found = problems("gaugewright: 1\n")
-    assert [(problem.name, problem.message) for problem in found] == [("missing-key", f"the file has no `{key}`") for key in ("pattern", "yarns", "fabrics", "pieces")]
+    assert [(problem.name, problem.message) for problem in found] == [
+        ("missing-key", f"the file has no `{key}`") for key in ("pattern", "yarns", "fabrics", "pieces")
+    ]
     added = "\n".join(["gaugewright: 1", *(problem.hint.removeprefix("add `").removesuffix("`") for problem in found)])
     assert read(added).spec.pieces.keys() == {"square"}
 
@@ -178,12 +194,18 @@ def test_a_colour_that_yaml_takes_for_a_remark() -> None:
     text = text.replace("gauge: 8 sts, 7 rows / 10 cm", 'gauge: "8 sts, 7 rows / 10 cm"')
     text += "pieces: {s: {start: {chain: 20 cm}, sections: [even: {rows: 4}]}}\n"
     (problem,) = problems(text)
-    assert (problem.name, problem.hint, problem.origin and problem.origin.location[1:]) == ("colour-text", 'write colour: "#d9c9a8"', (5, 5))
+    assert (problem.name, problem.hint, problem.origin and problem.origin.location[1:]) == (
+        "colour-text",
+        'write colour: "#d9c9a8"',
+        (5, 5),
+    )
     assert read(text.replace("colour: #d9c9a8", 'colour: "#d9c9a8"')).spec.yarns["oat"].colour == "#d9c9a8"
 
 
 def test_sizes_of_ones_own_need_no_table() -> None:
-    text = VEST.replace("table: women\n  make: [S, M, L]", "own: {2: {bust: 56 cm, head: 48 cm}, 4: {bust: 60 cm}}\n  make: [2, 4]")
+    text = VEST.replace(
+        "table: women\n  make: [S, M, L]", "own: {2: {bust: 56 cm, head: 48 cm}, 4: {bust: 60 cm}}\n  make: [2, 4]"
+    )
     assert read(text).spec.sizes.make == ("2", "4")
     lost = VEST.replace("  table: women\n", "")
     assert [problem.name for problem in problems(lost)] == ["unknown-size"] * 3

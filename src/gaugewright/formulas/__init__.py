@@ -8,7 +8,7 @@ Nothing here is ever handed to Python to evaluate.
 from gaugewright.formulas.dimensions import dimension_of
 from gaugewright.formulas.evaluate import evaluate
 from gaugewright.formulas.names import Cycle, calls_in, names_in, order_by_reference
-from gaugewright.formulas.nodes import Binary, Call, FormulaError, Number, Name, Negative, Node
+from gaugewright.formulas.nodes import Binary, Call, FormulaError, Name, Negative, Node, Number
 from gaugewright.formulas.parser import parse_formula
 
 __all__ = [

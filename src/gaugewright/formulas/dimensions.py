@@ -6,7 +6,7 @@ sizes yet but can already tell that a length is added to a plain number.
 
 from collections.abc import Callable
 
-from gaugewright.formulas.nodes import Binary, Call, FormulaError, Number, Name, Negative, Node
+from gaugewright.formulas.nodes import Binary, Call, FormulaError, Name, Negative, Node, Number
 from gaugewright.units import Dimension
 
 BUILT_IN = ("min", "max")
@@ -28,13 +28,21 @@ def combined(node: Binary, left: Dimension, right: Dimension) -> Dimension:
     if node.operator == "*" and left == "number":
         return right
     verb = "multiplied" if node.operator == "*" else "divided"
-    raise FormulaError(f"a {left} can't be {verb} by a {right}", node.column, f"take the unit from one of them: only a number {'multiplies' if verb == 'multiplied' else 'divides'} a {left}" if left != "number" else "turn the two round: a length may be divided by a number")
+    raise FormulaError(
+        f"a {left} can't be {verb} by a {right}",
+        node.column,
+        f"take the unit from one of them: only a number {'multiplies' if verb == 'multiplied' else 'divides'} a {left}"
+        if left != "number"
+        else "turn the two round: a length may be divided by a number",
+    )
 
 
 def agreed(call: Call, dimensions: tuple[Dimension, ...]) -> Dimension:
     """The dimension of `min` and `max`: that of all their arguments."""
     if not dimensions:
-        raise FormulaError(f"{call.function}() needs at least one value", call.column, f"write {call.function}(20 cm, 30 cm)")
+        raise FormulaError(
+            f"{call.function}() needs at least one value", call.column, f"write {call.function}(20 cm, 30 cm)"
+        )
     for dimension, argument in zip(dimensions, call.arguments, strict=True):
         if dimension != dimensions[0]:
             message = f"{call.function}() compares a {dimensions[0]} with a {dimension}"
@@ -42,7 +50,9 @@ def agreed(call: Call, dimensions: tuple[Dimension, ...]) -> Dimension:
     return dimensions[0]
 
 
-def dimension_of(node: Node, of_name: Callable[[Name], Dimension | None], of_call: Callable[[Call], Dimension | None]) -> Dimension | None:
+def dimension_of(
+    node: Node, of_name: Callable[[Name], Dimension | None], of_call: Callable[[Call], Dimension | None]
+) -> Dimension | None:
     """A formula's dimension without its value; None where a name's dimension isn't known."""
     if isinstance(node, Number):
         return node.quantity.dimension

@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable
 
 from gaugewright.formulas.dimensions import BUILT_IN, agreed, combined
-from gaugewright.formulas.nodes import Binary, Call, FormulaError, Number, Name, Negative, Node
+from gaugewright.formulas.nodes import Binary, Call, FormulaError, Name, Negative, Node, Number
 from gaugewright.units import Quantity
 
 Lookup = Callable[[Name], Quantity]

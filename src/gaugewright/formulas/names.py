@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from gaugewright.formulas.nodes import Binary, Call, Number, Name, Negative, Node
+from gaugewright.formulas.nodes import Binary, Call, Name, Negative, Node, Number
 
 
 def _walk(node: Node) -> Iterator[Node]:
@@ -62,7 +62,9 @@ def order_by_reference(needs: Mapping[str, Iterable[str]]) -> tuple[tuple[str, .
     return tuple(name for name in order if name not in on_cycle), tuple(cycles)
 
 
-def _visit(first: str, needs: Mapping[str, Iterable[str]], done: set[str], order: list[str], cycles: list[Cycle]) -> None:
+def _visit(
+    first: str, needs: Mapping[str, Iterable[str]], done: set[str], order: list[str], cycles: list[Cycle]
+) -> None:
     """Depth first with its own stack, since a spec may chain more names than Python nests calls."""
     path: list[str] = [first]
     waiting = [iter(needs[first])]

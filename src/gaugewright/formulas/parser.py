@@ -13,7 +13,7 @@ Length and depth are bounded: a formula is a line somebody typed.
 import re
 from fractions import Fraction
 
-from gaugewright.formulas.nodes import Binary, Call, FormulaError, Number, Name, Negative, Node, Operator
+from gaugewright.formulas.nodes import Binary, Call, FormulaError, Name, Negative, Node, Number, Operator
 from gaugewright.units import LARGEST, NUMBER, UNIT, Dimension, Quantity, UnitError, number_value, unit_named
 
 LONGEST = 500
@@ -31,7 +31,9 @@ def parse_formula(text: str) -> Node:
     12.7
     """
     if len(text) > LONGEST:
-        raise FormulaError(f"this formula has {len(text)} characters, more than {LONGEST}", LONGEST, "name parts of it under `lengths`")
+        raise FormulaError(
+            f"this formula has {len(text)} characters, more than {LONGEST}", LONGEST, "name parts of it under `lengths`"
+        )
     reader = _Reader(text)
     if reader.at_end():
         raise FormulaError("a formula is expected, but nothing is written", 0, "write a length such as 20 cm")
@@ -81,7 +83,9 @@ class _Reader:
 
     def _too_deep(self, depth: int) -> None:
         if depth > DEEPEST:
-            raise FormulaError(f"this formula is nested more than {DEEPEST} deep", self.at, "name parts of it under `lengths`")
+            raise FormulaError(
+                f"this formula is nested more than {DEEPEST} deep", self.at, "name parts of it under `lengths`"
+            )
 
     def atom(self, depth: int) -> Node:
         found, column = self.peek(), self.at
@@ -153,7 +157,9 @@ class _Reader:
     def unexpected(self, wanted: str = "an operator (+ - * /) or the end") -> FormulaError:
         found, column = self.peek(), self.at
         if not found:
-            return FormulaError(f"the formula ends where {wanted} is expected", column, "complete it, or take away the last sign")
+            return FormulaError(
+                f"the formula ends where {wanted} is expected", column, "complete it, or take away the last sign"
+            )
         comma = re.compile(r"([0-9]+),([0-9]+)").search(self.text, max(0, column - 12))
         if found == "," and comma and comma.end(1) == column:
             return FormulaError("a comma can't stand inside a number", column, f"write {comma[1]}.{comma[2]}")

@@ -28,7 +28,14 @@ def _empty(path: Path, source: Source) -> Problem:
     origin, key = source.origin_at(path), path[-1]
     comment = re.search(r"(#[0-9A-Fa-f]{6})\b", origin.line_text)
     if key == "colour" and comment:
-        return Problem("colour-text", "a colour without quotes is read as a comment", origin, f'write colour: "{comment[1]}"')
+        return Problem(
+            "colour-text", "a colour without quotes is read as a comment", origin, f'write colour: "{comment[1]}"'
+        )
     if isinstance(key, int):
-        return Problem("empty-value", f"entry {key + 1} of {path[-2]} is left empty", origin, "write what belongs there, or take the entry out")
+        return Problem(
+            "empty-value",
+            f"entry {key + 1} of {path[-2]} is left empty",
+            origin,
+            "write what belongs there, or take the entry out",
+        )
     return Problem("empty-value", f"{key} is left empty", origin, f"write what belongs to {key}, or take {key} out")

@@ -92,7 +92,9 @@ class _Walk:
             for argument in node.arguments:
                 yield from self.problems(argument)
         elif node.function not in CALLS:
-            hint = did_you_mean(node.function, (*CALLS, "min", "max"), f"write {node.function} * (...) if a product is meant")
+            hint = did_you_mean(
+                node.function, (*CALLS, "min", "max"), f"write {node.function} * (...) if a product is meant"
+            )
             message = f"{node.function}() is unknown; {listed((*CALLS, 'min', 'max'))} is expected"
             yield Problem("unknown-call", message, self.at(node.column), hint)
         elif len(node.arguments) != (2 if node.function == "in_rows" else 1):
@@ -115,7 +117,12 @@ class _Walk:
         found = node.name if isinstance(node, Name) else ""
         piece, dot, edge = found.partition(".")
         if not dot:
-            yield Problem("call-parts", f"{function}() wants a piece and what is measured", self.at(node.column), f"write it like {CALLS[function]}")
+            yield Problem(
+                "call-parts",
+                f"{function}() wants a piece and what is measured",
+                self.at(node.column),
+                f"write it like {CALLS[function]}",
+            )
         elif piece not in self.names.edges and self.names.pieces:
             known = self.names.pieces
             near = did_you_mean(piece, known, "")
@@ -131,9 +138,13 @@ class _Walk:
                 yield Problem("unknown-edge", message, self.at(node.column + len(piece) + 1), hint)
 
 
-def check_cycles(formulas: tuple[PlacedFormula, ...], references: tuple[Reference, ...], names: Names, source: Source) -> Iterator[Problem]:
+def check_cycles(
+    formulas: tuple[PlacedFormula, ...], references: tuple[Reference, ...], names: Names, source: Source
+) -> Iterator[Problem]:
     """Lengths, levels and pieces in the order they need one another; a piece needs the edges it names."""
-    needs: dict[str, dict[str, Origin]] = {name: {} for name in (*names.lengths, *names.levels, *map(_piece, names.pieces))}
+    needs: dict[str, dict[str, Origin]] = {
+        name: {} for name in (*names.lengths, *names.levels, *map(_piece, names.pieces))
+    }
     for formula in formulas:
         for needed, column in _needed(formula.tree, names):
             for owner in _owners(formula.path, source):
@@ -141,11 +152,18 @@ def check_cycles(formulas: tuple[PlacedFormula, ...], references: tuple[Referenc
     for reference in references:
         if reference.kind == "edge" and reference.path[0] == "pieces":
             for owner in _owners(reference.path, source):
-                needs.get(owner, {}).setdefault(_piece(reference.text.partition(".")[0]), source.origin_at(reference.path))
+                needs.get(owner, {}).setdefault(
+                    _piece(reference.text.partition(".")[0]), source.origin_at(reference.path)
+                )
     for cycle in order_by_reference(needs)[1]:
         first, second = cycle.names[0], (*cycle.names, cycle.names[0])[1]
         message = f"{cycle}, and so on without end" if len(cycle.names) > 1 else f"{first} needs itself"
-        yield Problem("formula-cycle", message, needs[first][second], f"write a length such as 20 cm for {first}, or for what it needs")
+        yield Problem(
+            "formula-cycle",
+            message,
+            needs[first][second],
+            f"write a length such as 20 cm for {first}, or for what it needs",
+        )
 
 
 def _piece(name: str) -> str:
@@ -159,7 +177,9 @@ def _owners(path: Path, source: Source) -> Iterator[str]:
     elif path[0] == "pieces" and path[2] != "colours":
         pieces = table(source.data, "pieces")
         for name in pieces:
-            keepers = [link for link in like_chain(pieces, name) if isinstance(pieces[link], dict) and path[2] in pieces[link]]
+            keepers = [
+                link for link in like_chain(pieces, name) if isinstance(pieces[link], dict) and path[2] in pieces[link]
+            ]
             if keepers and keepers[0] == path[1]:
                 yield _piece(name)
 

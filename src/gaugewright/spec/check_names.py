@@ -13,7 +13,13 @@ from gaugewright.yaml_reader import Source
 
 def check_references(references: tuple[Reference, ...], names: Names, source: Source) -> Iterator[Problem]:
     """Names of yarns, fabrics, pieces, bands, measures and edges."""
-    groups = {"yarn": names.yarns, "fabric": names.fabrics, "piece": names.pieces, "bands": names.bands, "measure": names.measures}
+    groups = {
+        "yarn": names.yarns,
+        "fabric": names.fabrics,
+        "piece": names.pieces,
+        "bands": names.bands,
+        "measure": names.measures,
+    }
     for reference in references:
         if reference.kind in groups:
             known = groups[reference.kind]
@@ -60,7 +66,12 @@ def _edge(reference: Reference, names: Names, source: Source) -> Iterator[Proble
         known = names.pieces
         near = did_you_mean(piece, known, "")
         hint = f"{near[:-1]}.{edge}?" if near else f"use one of the pieces {listed(known)}, or take this out"
-        yield Problem("unknown-piece", f"there is no piece {piece}; there are {listed(known).replace(' or ', ' and ')}", origin, hint)
+        yield Problem(
+            "unknown-piece",
+            f"there is no piece {piece}; there are {listed(known).replace(' or ', ' and ')}",
+            origin,
+            hint,
+        )
     elif piece in names.edges and edge not in names.edges[piece] and piece not in names.doubtful:
         yield unknown_edge(piece, edge, names, source, reference, len(piece) + 1)
 
@@ -86,9 +97,16 @@ def _edge_or_level(reference: Reference, names: Names, source: Source) -> Iterat
     origin, text = source.origin_at(reference.path), reference.text
     if index % 2 and text not in names.levels:
         hint = did_you_mean(text, names.levels, f"name {text} under levels, or use a level that is there")
-        yield Problem("unknown-level", f"there is no level {text}; there are {listed(names.levels).replace(' or ', ' and ')}", origin, hint)
+        yield Problem(
+            "unknown-level",
+            f"there is no level {text}; there are {listed(names.levels).replace(' or ', ' and ')}",
+            origin,
+            hint,
+        )
     elif not index % 2 and text in names.levels and text not in names.lengths:
-        yield Problem("name-clash", f"{text} is a level, but the name of an edge is expected here", origin, f"write {text}_edge")
+        yield Problem(
+            "name-clash", f"{text} is a level, but the name of an edge is expected here", origin, f"write {text}_edge"
+        )
 
 
 def check_clashes(names: Names, source: Source) -> Iterator[Problem]:
@@ -96,12 +114,19 @@ def check_clashes(names: Names, source: Source) -> Iterator[Problem]:
     for name in names.levels:
         if name in names.lengths:
             origin = source.origin_at(("levels", name), key=True)
-            yield Problem("name-clash", f"{name} is both a length and a level", origin, f"call one of them {name}_height")
+            yield Problem(
+                "name-clash", f"{name} is both a length and a level", origin, f"call one of them {name}_height"
+            )
     for group, members in (("lengths", names.lengths), ("levels", names.levels), ("pieces", names.pieces)):
         for name in members:
             if name in RESERVED:
                 origin = source.origin_at((group, name), key=True)
-                yield Problem("name-clash", f"{name} has a meaning of its own in formulas", origin, f"call it {name}_{group.rstrip('s')}")
+                yield Problem(
+                    "name-clash",
+                    f"{name} has a meaning of its own in formulas",
+                    origin,
+                    f"call it {name}_{group.rstrip('s')}",
+                )
 
 
 def check_likeness(source: Source) -> Iterator[Problem]:
@@ -117,7 +142,12 @@ def check_likeness(source: Source) -> Iterator[Problem]:
                 cycle = chain[chain.index(back) :]
                 told.update(cycle)
                 message = f"{' is like '.join((*cycle, back))}: one of them must stand by itself"
-                yield Problem("like-cycle", message, source.origin_at((group, back, "like")), f"take out `like` from {back} and state what it has")
+                yield Problem(
+                    "like-cycle",
+                    message,
+                    source.origin_at((group, back, "like")),
+                    f"take out `like` from {back} and state what it has",
+                )
 
 
 def check_pieces(names: Names, source: Source) -> Iterator[Problem]:
@@ -130,7 +160,12 @@ def check_pieces(names: Names, source: Source) -> Iterator[Problem]:
         for key, choices in (("fabric", names.fabrics), ("colours", names.yarns)):
             if key not in piece and len(choices) > 1:
                 origin = source.origin_at(("pieces", name), key=True)
-                yield Problem("missing-key", f"{name} has no `{key}`, and there are {listed(choices).replace(' or ', ' and ')}", origin, f"add `{key}: {choices[0]}` to {name}")
+                yield Problem(
+                    "missing-key",
+                    f"{name} has no `{key}`, and there are {listed(choices).replace(' or ', ' and ')}",
+                    origin,
+                    f"add `{key}: {choices[0]}` to {name}",
+                )
         yield from _bands_match(name, pieces, source)
         yield from _rest_has_total(name, piece, source)
 
@@ -153,4 +188,3 @@ def _bands_match(name: str, pieces: Mapping[str, Any], source: Source) -> Iterat
         message = f"{len(order)} yarns are given for {len(heights)} bands"
         hint = f"give {len(heights)} yarns, one for each band; a yarn may come again"
         yield Problem("bands-and-order", message, source.origin_at(("pieces", name, "colours", "order")), hint)
-

@@ -18,7 +18,9 @@ def check_sizes(references: tuple[Reference, ...], names: Names, source: Source)
         origin = source.origin_at(reference.path, key=reference.is_key)
         in_make = reference.path[:2] == ("sizes", "make")
         if in_make and reference.text in seen:
-            yield Problem("duplicate-size", f"size {reference.text} is given twice", origin, f"keep one {reference.text}")
+            yield Problem(
+                "duplicate-size", f"size {reference.text} is given twice", origin, f"keep one {reference.text}"
+            )
         elif in_make and reference.text not in names.sizes:
             yield _unknown_size(reference, names, source)
         elif not in_make and reference.text not in names.made:
@@ -36,8 +38,15 @@ def _unknown_size(reference: Reference, names: Names, source: Source) -> Problem
         message = f"nothing says what size {reference.text} measures"
         hint = f"add `table: women` to sizes, or its measures under own: `own: {{{reference.text}: {{bust: 90 cm}}}}`"
         return Problem("unknown-size", message, origin, hint)
-    message = f"size {reference.text} is not in the table {chosen}; it has {listed(names.sizes).replace(' or ', ' and ')}"
-    return Problem("unknown-size", message, origin, did_you_mean(reference.text, names.sizes, "use one of those, or give its measures under `own`"))
+    message = (
+        f"size {reference.text} is not in the table {chosen}; it has {listed(names.sizes).replace(' or ', ' and ')}"
+    )
+    return Problem(
+        "unknown-size",
+        message,
+        origin,
+        did_you_mean(reference.text, names.sizes, "use one of those, or give its measures under `own`"),
+    )
 
 
 def check_ease_lists(names: Names, source: Source) -> Iterator[Problem]:

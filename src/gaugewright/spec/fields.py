@@ -40,9 +40,13 @@ class Refers:
     kind: str
 
 
-def refuse(name: str, message: str, hint: str = "", column: int = -1, path: tuple[str | int, ...] = ()) -> PydanticCustomError:
+def refuse(
+    name: str, message: str, hint: str = "", column: int = -1, path: tuple[str | int, ...] = ()
+) -> PydanticCustomError:
     """A refusal for pydantic to carry; `path` leads from the value refused to the place meant."""
-    return PydanticCustomError("gaugewright", "{message}", {"name": name, "message": message, "hint": hint, "column": column, "path": path})
+    return PydanticCustomError(
+        "gaugewright", "{message}", {"name": name, "message": message, "hint": hint, "column": column, "path": path}
+    )
 
 
 def as_written(value: Any) -> Any:
@@ -89,7 +93,11 @@ def _length(value: Any) -> WrittenLength:
 def _positive_length(value: Any) -> WrittenLength:
     length = _length(value)
     if length.mm <= 0:
-        raise refuse("not-positive", f"{length.text} is no length to work: more than nothing is expected", "write the length you measured, such as 10 cm")
+        raise refuse(
+            "not-positive",
+            f"{length.text} is no length to work: more than nothing is expected",
+            "write the length you measured, such as 10 cm",
+        )
     return length
 
 
@@ -100,7 +108,9 @@ def _positive_mass(value: Any) -> WrittenMass:
     except UnitError as fault:
         raise refuse(_unit_problem(fault), fault.message, fault.hint, fault.column) from None
     if mass.grams <= 0:
-        raise refuse("not-positive", f"{text} weighs nothing: more is expected", "write the mass you weighed, such as 41 g")
+        raise refuse(
+            "not-positive", f"{text} weighs nothing: more is expected", "write the mass you weighed, such as 41 g"
+        )
     return mass
 
 
@@ -116,7 +126,11 @@ def _fit_or_length(value: Any) -> WrittenLength | str:
     if isinstance(value, str) and value.strip()[:1].isalpha():
         if value.strip() in get_args(Fit):
             return value.strip()
-        raise refuse("unknown-word", f"{value!r} is not a fit", f"write a length such as 20 cm, or one of: {', '.join(get_args(Fit))}")
+        raise refuse(
+            "unknown-word",
+            f"{value!r} is not a fit",
+            f"write a length such as 20 cm, or one of: {', '.join(get_args(Fit))}",
+        )
     return _length(value)
 
 
@@ -149,9 +163,15 @@ def _gauge(value: Any) -> WrittenGauge:
 
 def _count(value: Any) -> int:
     if isinstance(value, bool) or not isinstance(value, int):
-        raise refuse("wrong-kind", f"a whole number is expected, not {as_written(value)}", "write a whole number such as 2, with no unit")
+        raise refuse(
+            "wrong-kind",
+            f"a whole number is expected, not {as_written(value)}",
+            "write a whole number such as 2, with no unit",
+        )
     if value < 1:
-        raise refuse("not-positive", f"{int(value)} is too few: at least 1 is expected", "write how many there are, at least 1")
+        raise refuse(
+            "not-positive", f"{int(value)} is too few: at least 1 is expected", "write how many there are, at least 1"
+        )
     return int(value)
 
 
@@ -160,7 +180,11 @@ def call_dimension(call: Call) -> Dimension | None:
     if call.function == "in_rows" and call.arguments:
         found = dimension_of(call.arguments[0], lambda _: "length", call_dimension)
         if found != "length":
-            raise FormulaError(f"in_rows() wants a length first, not a {found}", call.arguments[0].column, "write in_rows(4 cm, and the fabric)")
+            raise FormulaError(
+                f"in_rows() wants a length first, not a {found}",
+                call.arguments[0].column,
+                "write in_rows(4 cm, and the fabric)",
+            )
     return "length"
 
 
@@ -197,13 +221,17 @@ def _name_key(value: str) -> str:
         return value
     plain = re.sub(r"[^A-Za-z0-9]+", "_", value).strip("_")
     better = plain if re.match(r"[A-Za-z]", plain) else f"n_{plain}".rstrip("_")
-    raise refuse("bad-name", f"{value!r} can't be a name: letters, digits and _ are expected, a letter first", f"write {better}")
+    raise refuse(
+        "bad-name", f"{value!r} can't be a name: letters, digits and _ are expected, a letter first", f"write {better}"
+    )
 
 
 def _colour(value: str) -> str:
     if re.fullmatch(r"#[0-9A-Fa-f]{6}", value):
         return value.lower()
-    raise refuse("colour-text", f"{value!r} is not a colour: six hex digits are expected", 'write it as "#d9c9a8", in quotes')
+    raise refuse(
+        "colour-text", f"{value!r} is not a colour: six hex digits are expected", 'write it as "#d9c9a8", in quotes'
+    )
 
 
 def _date(value: str) -> str:
@@ -220,13 +248,23 @@ def _schema(kind: str, *examples: str, **more: Any) -> WithJsonSchema:
 
 
 _LENGTH_PATTERN = r"^\s*[-+−]?\s*[0-9½¼¾⅓⅔⅛⅜⅝⅞.][0-9½¼¾⅓⅔⅛⅜⅝⅞./ ]*\s*[A-Za-z]+\s*$"
-Length = Annotated[WrittenLength, PlainValidator(_positive_length), _schema("string", "20.5 cm", "16 1/2 in", pattern=_LENGTH_PATTERN)]
-SignedLength = Annotated[WrittenLength, PlainValidator(_length), _schema("string", "20 cm", "-5 cm", pattern=_LENGTH_PATTERN)]
-Mass = Annotated[WrittenMass, PlainValidator(_positive_mass), _schema("string", "100 g", "3.5 oz", pattern=_LENGTH_PATTERN)]
+Length = Annotated[
+    WrittenLength, PlainValidator(_positive_length), _schema("string", "20.5 cm", "16 1/2 in", pattern=_LENGTH_PATTERN)
+]
+SignedLength = Annotated[
+    WrittenLength, PlainValidator(_length), _schema("string", "20 cm", "-5 cm", pattern=_LENGTH_PATTERN)
+]
+Mass = Annotated[
+    WrittenMass, PlainValidator(_positive_mass), _schema("string", "100 g", "3.5 oz", pattern=_LENGTH_PATTERN)
+]
 Tool = Annotated[WrittenLength | str, PlainValidator(_tool), _schema("string", "10 mm", "hands")]
 FitOrLength = Annotated[WrittenLength | str, PlainValidator(_fit_or_length), _schema("string", "20 cm", "loose")]
-Percent = Annotated[float, PlainValidator(_percent), WithJsonSchema({"type": ["number", "string"], "examples": [70, "20 %"]})]
-Price = Annotated[Money, PlainValidator(_price), _schema("string", "7.40 EUR", pattern=r"^\s*[0-9]+(\.[0-9]+)? *[A-Z]{3}\s*$")]
+Percent = Annotated[
+    float, PlainValidator(_percent), WithJsonSchema({"type": ["number", "string"], "examples": [70, "20 %"]})
+]
+Price = Annotated[
+    Money, PlainValidator(_price), _schema("string", "7.40 EUR", pattern=r"^\s*[0-9]+(\.[0-9]+)? *[A-Z]{3}\s*$")
+]
 GaugeText = Annotated[WrittenGauge, PlainValidator(_gauge), _schema("string", "8 sts, 6.5 rows / 10 cm")]
 Count = Annotated[int, PlainValidator(_count), WithJsonSchema({"type": "integer", "minimum": 1})]
 FORMULA = Refers("formula")

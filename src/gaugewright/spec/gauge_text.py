@@ -11,6 +11,7 @@ from typing import NamedTuple
 from gaugewright.units import NUMBER, UnitError, number_value, parse_length
 
 _WORDS = {"stitches": "sts st stitch stitches", "rows": "row rows rnd rnds round rounds r"}
+_OVER = re.compile(r"(?<![0-9])/|/(?![0-9])")  # not the line of a fraction
 
 
 class WrittenGauge(NamedTuple):
@@ -37,28 +38,45 @@ def parse_gauge(text: str) -> WrittenGauge:
     >>> parse_gauge("8 sts, 6.5 rows / 10 cm")[:4]
     (8, 100.0, 13, 200.0)
     """
-    counts, mark, length = text.partition("/") if text.count("/") < 2 else text.rpartition("/")
-    if not mark:
-        over = re.search(r"\b(?:over|to|in|per)\b", text)
-        hint = "write it as 8 sts, 7 rows / 10 cm" if not over else f"write {text[: over.start()].strip()} / {text[over.end() :].strip()}"
-        raise GaugeError("gauge-text", "a gauge names a length after a /", len(text.rstrip()), hint)
-    try:
-        measured = parse_length(length)
-    except UnitError as fault:
-        raise GaugeError("gauge-text", fault.message, len(counts) + 1 + fault.column, fault.hint) from None
-    if measured <= 0:
-        raise GaugeError("not-positive", "a gauge is measured over more than nothing", len(counts) + 1, "write the width you measured, such as 10 cm")
+    over = list(_OVER.finditer(text))
+    if not over:
+        raise GaugeError("gauge-text", "a gauge names a length after a /", len(text.rstrip()), _with_slash(text))
+    counts, length = text[: over[-1].start()], text[over[-1].end() :]
+    measured = _measured(length, over[-1].end())
     found = _counts(counts)
     for kind in ("stitches", "rows"):
         if kind not in found:
             whole = counts.strip().rstrip(",")
-            hint = f"write {whole}, 7 rows / {length.strip()} with the rows you count" if kind == "rows" else f"write 8 sts, {whole} / {length.strip()} with the stitches you count"
+            hint = (
+                f"write {whole}, 7 rows / {length.strip()} with the rows you count"
+                if kind == "rows"
+                else f"write 8 sts, {whole} / {length.strip()} with the stitches you count"
+            )
             name = "gauge-without-rows" if kind == "rows" else "gauge-without-stitches"
             raise GaugeError(name, f"this gauge has no {kind}", 0, hint)
     stitches, rows = found["stitches"], found["rows"]
     return WrittenGauge(
         stitches.numerator, measured * stitches.denominator, rows.numerator, measured * rows.denominator, text.strip()
     )  # fmt: skip
+
+
+def _with_slash(text: str) -> str:
+    """What to write where a word stands for the /."""
+    word = re.search(r"\b(?:over|to|in|per)\b", text)
+    if not word:
+        return "write it as 8 sts, 7 rows / 10 cm"
+    return f"write {text[: word.start()].strip()} / {text[word.end() :].strip()}"
+
+
+def _measured(length: str, at: int) -> float:
+    try:
+        measured = parse_length(length)
+    except UnitError as fault:
+        raise GaugeError("gauge-text", fault.message, at + fault.column, fault.hint) from None
+    if measured <= 0:
+        hint = "write the width you measured, such as 10 cm"
+        raise GaugeError("not-positive", "a gauge is measured over more than nothing", at, hint)
+    return measured
 
 
 def _counts(text: str) -> dict[str, Fraction]:
@@ -79,13 +97,19 @@ def _count(part: str, at: int) -> tuple[str, Fraction]:
     word = part[number.end() :].strip() if number else ""
     kind = next((kind for kind, words in _WORDS.items() if word in words.split()), "")
     if not number or not kind:
-        raise GaugeError("gauge-text", f"{part!r} is neither stitches nor rows", at, "write it as 8 sts, 7 rows / 10 cm")
+        raise GaugeError(
+            "gauge-text", f"{part!r} is neither stitches nor rows", at, "write it as 8 sts, 7 rows / 10 cm"
+        )
     try:
         count = number_value(number, at)
     except UnitError as fault:
         raise GaugeError("gauge-text", fault.message, fault.column, fault.hint) from None
     if negative or count == 0:
-        raise GaugeError("not-positive", f"a gauge of {part} leaves nothing to count", at, f"write the {kind} you count, such as 8")
+        raise GaugeError(
+            "not-positive", f"a gauge of {part} leaves nothing to count", at, f"write the {kind} you count, such as 8"
+        )
     if count.denominator > 20:
-        raise GaugeError("gauge-text", f"{part} is finer than anybody counts", at, "count over a greater length, to the half stitch")
+        raise GaugeError(
+            "gauge-text", f"{part} is finer than anybody counts", at, "count over a greater length, to the half stitch"
+        )
     return kind, count

@@ -5,7 +5,20 @@ from typing import Annotated, Self
 from pydantic import Field, model_validator
 
 from gaugewright.spec.base import SpecModel
-from gaugewright.spec.fields import Colour, Count, FabricName, GaugeText, Length, Mass, Percent, Price, Text, Tool, YarnName, refuse
+from gaugewright.spec.fields import (
+    Colour,
+    Count,
+    FabricName,
+    GaugeText,
+    Length,
+    Mass,
+    Percent,
+    Price,
+    Text,
+    Tool,
+    YarnName,
+    refuse,
+)
 from gaugewright.spec.vocabulary import Loop, Parity, Stitch, Structure, TurningChainCounts, Worked
 
 
@@ -21,7 +34,9 @@ class Yarn(SpecModel):
 
     colour: Colour | None = Field(None, description="The colour for drawings, as six hex digits in quotes.")
     label: Text | None = Field(None, description="The name printed for this yarn; otherwise its key.")
-    weight: Annotated[int, Field(ge=0, le=7)] | None = Field(None, description="The yarn weight category, from 0 (lace) to 7 (jumbo).")
+    weight: Annotated[int, Field(ge=0, le=7)] | None = Field(
+        None, description="The yarn weight category, from 0 (lace) to 7 (jumbo)."
+    )
     fibre: dict[Text, Percent] | None = Field(None, description="Each fibre with its share in percent, 100 in all.")
     ball: Ball | None = Field(None, description="Mass and length of one ball.")
     price: Price | None = Field(None, description="The price of one ball with its currency's code.")
@@ -32,7 +47,12 @@ class Yarn(SpecModel):
     def _fibres_add_up(self) -> Self:
         total = sum((self.fibre or {}).values())
         if self.fibre and abs(total - 100) > 0.01:
-            raise refuse("fibre-total", f"the fibres come to {total:g} %, not 100 %", "change the shares so that they come to 100", path=("fibre",))
+            raise refuse(
+                "fibre-total",
+                f"the fibres come to {total:g} %, not 100 %",
+                "change the shares so that they come to 100",
+                path=("fibre",),
+            )
         return self
 
 
@@ -43,7 +63,9 @@ class Swatch(SpecModel):
     rows: Count = Field(description="Whole rows counted over the height.", examples=[14])
     width: Length = Field(description="The width those stitches measure.", examples=["20.5 cm"])
     height: Length = Field(description="The height those rows measure.", examples=["19.5 cm"])
-    mass: Mass | None = Field(None, description="What the counted part of the swatch weighs; yarn is worked out from it.")
+    mass: Mass | None = Field(
+        None, description="What the counted part of the swatch weighs; yarn is worked out from it."
+    )
     thickness: Length | None = Field(None, description="How thick the fabric is; thick cloth is smaller inside.")
 
 
@@ -66,8 +88,12 @@ class Fabric(SpecModel):
 
     stitch: Stitch | None = Field(None, description="The stitch, by its US abbreviation.")
     loop: Loop | None = Field(None, description="The loop worked into; both unless stated.")
-    worked: Worked | None = Field(None, description="Back and forth in rows, or how in rounds; rows unless stated. Rounds have their own gauge.")
-    turning_chain: TurningChain | None = Field(None, description="Chains at the turn, and whether they count as a stitch.")
+    worked: Worked | None = Field(
+        None, description="Back and forth in rows, or how in rounds; rows unless stated. Rounds have their own gauge."
+    )
+    turning_chain: TurningChain | None = Field(
+        None, description="Chains at the turn, and whether they count as a stitch."
+    )
     tool: Tool | None = Field(None, description="The hook's size, or `hands`.")
     swatch: Swatch | None = Field(None, description="The swatch as counted and measured; or give `gauge`.")
     gauge: GaugeText | None = Field(None, description="The gauge as text, where there is no weighed swatch.")
@@ -79,9 +105,20 @@ class Fabric(SpecModel):
     @model_validator(mode="after")
     def _has_a_gauge(self) -> Self:
         if self.swatch and self.gauge:
-            raise refuse("two-gauges", "this fabric states both `swatch` and `gauge`; one of them rules", "keep the swatch and take out `gauge`", path=("gauge",))
+            raise refuse(
+                "two-gauges",
+                "this fabric states both `swatch` and `gauge`; one of them rules",
+                "keep the swatch and take out `gauge`",
+                path=("gauge",),
+            )
         if not self.like and not self.swatch and not self.gauge:
-            raise refuse("missing-key", "this fabric has no gauge", "add `gauge: 8 sts, 7 rows / 10 cm` with what you count, or a `swatch`")
+            raise refuse(
+                "missing-key",
+                "this fabric has no gauge",
+                "add `gauge: 8 sts, 7 rows / 10 cm` with what you count, or a `swatch`",
+            )
         if not self.like and not self.stitch:
-            raise refuse("missing-key", "this fabric has no `stitch`", "add `stitch: hdc`, or the stitch it is worked in")
+            raise refuse(
+                "missing-key", "this fabric has no `stitch`", "add `stitch: hdc`, or the stitch it is worked in"
+            )
         return self

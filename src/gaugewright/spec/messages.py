@@ -117,7 +117,9 @@ def _refusal(path: Path, ctx: dict[str, Any], source: Source) -> Problem:
     if "[key]" in path:
         origin = source.origin_at(path, key=True)
     else:
-        origin = source.origin_in(path, column) if column >= 0 else source.origin_at(path, key=ctx["name"] == "missing-key")
+        origin = (
+            source.origin_in(path, column) if column >= 0 else source.origin_at(path, key=ctx["name"] == "missing-key")
+        )
     return Problem(ctx["name"], ctx["message"], origin, ctx["hint"])
 
 
@@ -127,14 +129,20 @@ def _unknown_key(path: Path, model: type[BaseModel], source: Source) -> Problem:
     where = _last_key(path[:-1])
     message = f"{where or 'a spec'} has no key {key}; {listed(known)} is expected"
     other = _OTHER_WORDS.get(key.lower(), "")
-    hint = f"write {other} instead" if other in known else did_you_mean(key, known, "take it out, or use one of those keys")
+    hint = (
+        f"write {other} instead"
+        if other in known
+        else did_you_mean(key, known, "take it out, or use one of those keys")
+    )
     return Problem("unknown-key", message, source.origin_at(path, key=True), hint)
 
 
 def _missing(path: Path, key: str, model: type[BaseModel], source: Source) -> Problem:
     where = _last_key(path[:-1]) or "the file"
     example = _example(model, path)
-    return Problem("missing-key", f"{where} has no `{key}`", source.origin_at(path, key=True), f"add `{key}: {example}`")
+    return Problem(
+        "missing-key", f"{where} has no `{key}`", source.origin_at(path, key=True), f"add `{key}: {example}`"
+    )
 
 
 def _example(model: type[BaseModel], path: Path) -> str:
@@ -167,12 +175,23 @@ def _unknown_word(key: str, found: str, expected: str, origin: Origin) -> Proble
 
 
 def _shape(kind: str, key: str, value: Any, fault: dict[str, Any]) -> tuple[str, str]:
-    found = "keys with values" if isinstance(value, dict) else "a list" if isinstance(value, list) else str(as_written(value))
+    found = (
+        "keys with values"
+        if isinstance(value, dict)
+        else "a list"
+        if isinstance(value, list)
+        else str(as_written(value))
+    )
     ctx = fault.get("ctx", {})
     if kind in ("model_type", "model_attributes_type", "dict_type"):
-        return f"{key} holds {found}; keys with values are expected", f"write the keys of {key} under it, each with a colon"
+        return (
+            f"{key} holds {found}; keys with values are expected",
+            f"write the keys of {key} under it, each with a colon",
+        )
     if kind == "tuple_type":
-        return f"{key} holds {found}; a list is expected", f"write it in brackets: [{found}]" if not isinstance(value, dict) else "begin each entry with -"
+        return f"{key} holds {found}; a list is expected", f"write it in brackets: [{found}]" if not isinstance(
+            value, dict
+        ) else "begin each entry with -"
     if kind == "string_type":
         hint = f'write it in quotes: "{found.lower()}"' if isinstance(value, bool) else f"write one text for {key}"
         return f"{key} is {found}; text is expected", hint

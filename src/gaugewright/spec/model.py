@@ -39,7 +39,9 @@ class Opening(SpecModel):
 class Finished(SpecModel):
     """One finished measure of the table that the pattern prints."""
 
-    measure: FormulaText = Field(description="How it is measured on the finished garment.", examples=["finished(back.width) * 2"])
+    measure: FormulaText = Field(
+        description="How it is measured on the finished garment.", examples=["finished(back.width) * 2"]
+    )
     wanted: FormulaText | None = Field(None, description="What it should come to.")
     of: MeasureName | None = Field(None, description="The body measure it belongs to.")
     label: Text | None = Field(None, description="The name printed for it; otherwise its key.")
@@ -49,24 +51,39 @@ class Spec(SpecModel):
     """A pattern's spec."""
 
     gaugewright: Literal[1] = Field(description="The version of this file format.", examples=[1])
-    pattern: Pattern = Field(description="What is printed about the pattern as a whole.", examples=["{title: Harbour Hat}"])
-    sizes: Sizes = Field(default_factory=lambda: Sizes.model_validate({}), description="The sizes made; one size unless stated.")
+    pattern: Pattern = Field(
+        description="What is printed about the pattern as a whole.", examples=["{title: Harbour Hat}"]
+    )
+    sizes: Sizes = Field(
+        default_factory=lambda: Sizes.model_validate({}), description="The sizes made; one size unless stated."
+    )
     yarns: dict[NameKey, Yarn] = Field(min_length=1, description="The yarns, by name.", examples=["{oat: {weight: 6}}"])
     fabrics: dict[NameKey, Fabric] = Field(
-        min_length=1, description="The fabrics, by name.", examples=['{body: {stitch: hdc, gauge: "8 sts, 7 rows / 10 cm"}}']
+        min_length=1,
+        description="The fabrics, by name.",
+        examples=['{body: {stitch: hdc, gauge: "8 sts, 7 rows / 10 cm"}}'],
     )
     lengths: dict[NameKey, FormulaText] = Field(default_factory=dict, description="Named lengths.")
-    levels: dict[NameKey, FormulaText] = Field(default_factory=dict, description="Named heights above the hem, shared by the pieces.")
+    levels: dict[NameKey, FormulaText] = Field(
+        default_factory=dict, description="Named heights above the hem, shared by the pieces."
+    )
     bands: dict[NameKey, Bands] = Field(default_factory=dict, description="Named colour bands.")
     pieces: dict[NameKey, Piece] = Field(
-        min_length=1, description="The pieces, by name.", examples=["{square: {start: {chain: 20 cm}, sections: [even: {length: 20 cm}]}}"]
+        min_length=1,
+        description="The pieces, by name.",
+        examples=["{square: {start: {chain: 20 cm}, sections: [even: {length: 20 cm}]}}"],
     )
     seams: Annotated[tuple[Seam, ...], _Loose, Many] = Field((), description="The seams, in the order they are sewn.")
     attach: Annotated[tuple[Attachment, ...], _Loose, Many] = Field((), description="Pieces sewn onto others.")
-    openings: Annotated[tuple[Opening, ...], _Loose, Many] = Field((), description="Openings that a hand or a head must pass.")
+    openings: Annotated[tuple[Opening, ...], _Loose, Many] = Field(
+        (), description="Openings that a hand or a head must pass."
+    )
     finished: dict[NameKey, Finished] = Field(default_factory=dict, description="The finished measures printed.")
 
 
 def json_schema() -> dict[str, Any]:
     """The spec's JSON schema, for editors."""
-    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **Spec.model_json_schema(by_alias=True, mode="validation")}
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        **Spec.model_json_schema(by_alias=True, mode="validation"),
+    }

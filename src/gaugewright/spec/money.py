@@ -57,9 +57,15 @@ def parse_money(text: str) -> Money:
     if code.upper() not in CODES:
         raise MoneyError(f"{code} is not a currency code in use", column, "write a code such as EUR, GBP or USD")
     if code not in CODES:
-        raise MoneyError(f"{code} is not how a currency code is written", column, f"write {text.strip()[:-3]}{code.upper()}")
+        raise MoneyError(
+            f"{code} is not how a currency code is written", column, f"write {text.strip()[:-3]}{code.upper()}"
+        )
     if len(part) > places:
-        raise MoneyError(f"{code} has {places} decimal places, not {len(part)}", match.start(3), f"write {_cut(whole, part, places)} {code}")
+        raise MoneyError(
+            f"{code} has {places} decimal places, not {len(part)}",
+            match.start(3),
+            f"write {_cut(whole, part, places)} {code}",
+        )
     return Money(Decimal(f"{whole}.{part}" if part else whole), code)
 
 

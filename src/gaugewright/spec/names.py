@@ -37,7 +37,12 @@ class Names:
         return tuple(self.edges)
 
 
-def names_of(data: Mapping[str, Any], size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str], faulty: frozenset[str]) -> Names:
+def names_of(
+    data: Mapping[str, Any],
+    size_labels: Mapping[str, tuple[str, ...]],
+    measures: frozenset[str],
+    faulty: frozenset[str],
+) -> Names:
     """Gathers a file's names; anything of a wrong shape counts as nothing."""
     sizes = table(data, "sizes")
     own = table(sizes, "own")

@@ -35,15 +35,26 @@ class Start(SpecModel):
     pick_up: Annotated[tuple[EdgeName, ...], _Loose, OneOrMany, Field(min_length=1)] | None = Field(
         None, description="Edges along which stitches are picked up, in order, as piece.edge."
     )
-    fabric: FabricName | None = Field(None, description="The fabric whose gauge counts the start, if it isn't the piece's.")
+    fabric: FabricName | None = Field(
+        None, description="The fabric whose gauge counts the start, if it isn't the piece's."
+    )
 
     @model_validator(mode="after")
     def _one_way(self) -> Self:
         given = [key for key in ("chain", "ring", "pick_up") if getattr(self, key) is not None]
         if len(given) > 1:
-            raise refuse("two-starts", f"this piece starts with both `{given[0]}` and `{given[1]}`", f"take out `{given[1]}`", path=(given[1],))
+            raise refuse(
+                "two-starts",
+                f"this piece starts with both `{given[0]}` and `{given[1]}`",
+                f"take out `{given[1]}`",
+                path=(given[1],),
+            )
         if not given:
-            raise refuse("missing-key", "this start is neither chain, ring nor pick_up", "add `chain: 20 cm`, the width it starts with")
+            raise refuse(
+                "missing-key",
+                "this start is neither chain, ring nor pick_up",
+                "add `chain: 20 cm`, the width it starts with",
+            )
         return self
 
 
@@ -60,12 +71,22 @@ class Edges(SpecModel):
     def _sides_once(self) -> Self:
         if self.both and (self.starting or self.far):
             other = "starting" if self.starting else "far"
-            raise refuse("two-edges", f"`both` names the {other} edge already", f"take out `{other}`, or name `starting` and `far` only", path=(other,))
+            raise refuse(
+                "two-edges",
+                f"`both` names the {other} edge already",
+                f"take out `{other}`, or name `starting` and `far` only",
+                path=(other,),
+            )
         for key in ("both", "starting", "far"):
             names = getattr(self, key)
             if names and len(names) % 2 == 0:
                 hint = f"write `{key}: [{names[0]}]`, or add the edge above {names[-1]}"
-                raise refuse("edge-list", f"this list ends with the level {names[-1]}; it goes edge, level, edge", hint, path=(key,))
+                raise refuse(
+                    "edge-list",
+                    f"this list ends with the level {names[-1]}; it goes edge, level, edge",
+                    hint,
+                    path=(key,),
+                )
         return self
 
 
@@ -74,14 +95,20 @@ class Bands(SpecModel):
 
     to: FormulaText = Field(description="The height that the bands fill: a level, or `total`.", examples=["shoulder"])
     heights: Annotated[tuple[Share, ...], _Loose, Many, Field(min_length=1)] = Field(
-        description="Each band's height from the hem up, as a length or a share; one may be `rest`.", examples=["[50 %, rest]"]
+        description="Each band's height from the hem up, as a length or a share; one may be `rest`.",
+        examples=["[50 %, rest]"],
     )
 
     @model_validator(mode="after")
     def _one_rest(self) -> Self:
         rests = [index for index, height in enumerate(self.heights) if height == "rest"]
         if len(rests) > 1:
-            raise refuse("rest-twice", "only one band can take the rest", "give this band a height such as 30 %", path=("heights", rests[1]))
+            raise refuse(
+                "rest-twice",
+                "only one band can take the rest",
+                "give this band a height such as 30 %",
+                path=("heights", rests[1]),
+            )
         return self
 
 
@@ -110,8 +137,12 @@ class Piece(SpecModel):
         None, description="The sections, in the order they are worked."
     )
     edges: Edges | None = Field(None, description="Names for the piece's edges.")
-    colours: PieceColours | None = Field(None, description="One yarn, or bands; may be left out where there is only one yarn.")
-    total: FormulaText | None = Field(None, description="The piece's total length; a section of length `rest` takes what is left.")
+    colours: PieceColours | None = Field(
+        None, description="One yarn, or bands; may be left out where there is only one yarn."
+    )
+    total: FormulaText | None = Field(
+        None, description="The piece's total length; a section of length `rest` takes what is left."
+    )
     like: PieceName | None = Field(None, description="Another piece that gives all that isn't stated here.")
     mirrored: bool = Field(False, description="Whether left and right are exchanged against the piece it is like.")
     notes: Annotated[tuple[Text, ...], _Loose, Many] = Field((), description="Notes printed with the piece.")
@@ -119,15 +150,30 @@ class Piece(SpecModel):
     @model_validator(mode="after")
     def _complete(self) -> Self:
         if not self.like:
-            for key, advice in (("start", "`start: {chain: 20 cm}`"), ("sections", "`sections: [even: {length: 10 cm}]`")):
+            for key, advice in (
+                ("start", "`start: {chain: 20 cm}`"),
+                ("sections", "`sections: [even: {length: 10 cm}]`"),
+            ):
                 if getattr(self, key) is None:
-                    raise refuse("missing-key", f"this piece has no `{key}`", f"add {advice}, or `like` with the name of a piece")
+                    raise refuse(
+                        "missing-key", f"this piece has no `{key}`", f"add {advice}, or `like` with the name of a piece"
+                    )
         if self.mirrored and not self.like:
-            raise refuse("mirrored-alone", "a mirrored piece mirrors another", "add `like` with that piece's name, or take out `mirrored`", path=("mirrored",))
+            raise refuse(
+                "mirrored-alone",
+                "a mirrored piece mirrors another",
+                "add `like` with that piece's name, or take out `mirrored`",
+                path=("mirrored",),
+            )
         rests = [i for i, section in enumerate(self.sections or ()) if section.even and section.even.length == "rest"]
         if len(rests) > 1:
             path = ("sections", rests[1], "even", "length")
-            raise refuse("rest-twice", "only one section of a piece can take the rest", "give this section a length such as 10 cm", path=path)
+            raise refuse(
+                "rest-twice",
+                "only one section of a piece can take the rest",
+                "give this section a length such as 10 cm",
+                path=path,
+            )
         return self
 
 
@@ -137,8 +183,12 @@ class Attachment(SpecModel):
     piece: PieceName = Field(description="The piece sewn on.", examples=["pocket"])
     to: PieceName = Field(description="The piece it is sewn to.", examples=["back"])
     up: FormulaText = Field(description="Height of its lower edge above the hem.", examples=["10 cm"])
-    inward: FormulaText = Field(alias="in", description="Distance of its near side from the edge named in `from`.", examples=["3 cm"])
-    from_edge: Annotated[Text, Refers("edge of to")] = Field(alias="from", description="The edge from which `in` is measured.", examples=["side"])
+    inward: FormulaText = Field(
+        alias="in", description="Distance of its near side from the edge named in `from`.", examples=["3 cm"]
+    )
+    from_edge: Annotated[Text, Refers("edge of to")] = Field(
+        alias="from", description="The edge from which `in` is measured.", examples=["side"]
+    )
 
 
 __all__ = ["Attachment", "Bands", "Colours", "Edges", "Piece", "Start"]

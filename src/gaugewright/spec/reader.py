@@ -35,7 +35,9 @@ def load_spec(path: str | FilePath, size_labels: Mapping[str, tuple[str, ...]], 
     return _checked(read_yaml(path), size_labels, measures)
 
 
-def load_spec_text(text: str, file: str, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> LoadedSpec:
+def load_spec_text(
+    text: str, file: str, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]
+) -> LoadedSpec:
     """The same for text, as if it stood in `file`."""
     return _checked(read_yaml_text(text, file), size_labels, measures)
 

@@ -23,7 +23,9 @@ class Even(SpecModel):
     """Worked even, without shaping; its extent is given in one way."""
 
     to: FormulaText | None = _TO
-    length: LengthOrRest | None = Field(None, description="The section's own length, or `rest`: what the piece's total leaves.")
+    length: LengthOrRest | None = Field(
+        None, description="The section's own length, or `rest`: what the piece's total leaves."
+    )
     rows: Count | None = Field(None, description="How many rows.")
     rounds: Count | None = Field(None, description="How many rounds.")
     fabric: FabricName | None = _FABRIC
@@ -56,16 +58,22 @@ class Taper(SpecModel):
         if len(extent) > 1:
             _refuse_extents(self, extent)
         if len(width) > 1:
-            raise refuse("two-widths", "this taper gives both `target` and `stitches`", "keep one of them", path=("stitches",))
+            raise refuse(
+                "two-widths", "this taper gives both `target` and `stitches`", "keep one of them", path=("stitches",)
+            )
         given = [*extent, *width, *_given(self, "each")]
         if len(given) > 2:
-            message = f"this taper gives {given[0]}, {given[1]} and {given[2]}: with two, the third follows for each size"
+            message = (
+                f"this taper gives {given[0]}, {given[1]} and {given[2]}: with two, the third follows for each size"
+            )
             raise refuse("taper-overstated", message, f"take out `{given[2]}`", path=(given[2],))
         if len(given) < 2:
             message = f"this taper gives only {given[0]}" if given else "this taper says neither how far nor how wide"
             hint = "add `target: 40 cm`, the width at its end" if extent else "add `length: 9 cm`, how far it goes"
             hint = hint if given else "add `length: 9 cm` and `target: 40 cm`"
-            raise refuse("taper-understated", f"{message}; two of length, width and stitches each time are expected", hint)
+            raise refuse(
+                "taper-understated", f"{message}; two of length, width and stitches each time are expected", hint
+            )
         return self
 
 
@@ -86,9 +94,18 @@ class Section(SpecModel):
     def _one_kind(self) -> Self:
         given = _given(self, "even", "taper", "shoulders")
         if len(given) > 1:
-            raise refuse("two-kinds", f"one section is both {given[0]} and {given[1]}", f"begin a new entry with `- {given[1]}:`", path=(given[1],))
+            raise refuse(
+                "two-kinds",
+                f"one section is both {given[0]} and {given[1]}",
+                f"begin a new entry with `- {given[1]}:`",
+                path=(given[1],),
+            )
         if not given:
-            raise refuse("missing-key", "this section has no kind", "begin it with even, taper or shoulders, such as `even: {length: 10 cm}`")
+            raise refuse(
+                "missing-key",
+                "this section has no kind",
+                "begin it with even, taper or shoulders, such as `even: {length: 10 cm}`",
+            )
         return self
 
     @property
@@ -102,6 +119,15 @@ class Section(SpecModel):
 def _refuse_extents(model: SpecModel, given: list[str]) -> None:
     """How far a section goes is stated in exactly one way."""
     if len(given) > 1:
-        raise refuse("two-extents", f"this section gives both `{given[0]}` and `{given[1]}`", f"take out `{given[1]}`", path=(given[1],))
+        raise refuse(
+            "two-extents",
+            f"this section gives both `{given[0]}` and `{given[1]}`",
+            f"take out `{given[1]}`",
+            path=(given[1],),
+        )
     if not given:
-        raise refuse("missing-key", "this section doesn't say how far it goes", "add `length: 10 cm`, or `to` with a level, or `rows`")
+        raise refuse(
+            "missing-key",
+            "this section doesn't say how far it goes",
+            "add `length: 10 cm`, or `to` with a level, or `rows`",
+        )

@@ -20,7 +20,9 @@ class Pattern(SpecModel):
     level: Level | None = Field(None, description="How much experience it asks for.")
     version: Text | None = Field(None, description="The edition.")
     date: Date | None = Field(None, description="The date of this edition, as year-month-day.")
-    language: Annotated[Text, Field(pattern="^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$")] = Field("en", description="The language, as a tag such as en or en-GB.")
+    language: Annotated[Text, Field(pattern="^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$")] = Field(
+        "en", description="The language, as a tag such as en or en-GB."
+    )
     terms: Terms = Field("us", description="Whether stitches are named in US or UK terms.")
     units: ShownUnits = Field("cm", description="The unit shown first.")
     about: Text | None = Field(None, description="A paragraph that introduces the pattern.")
@@ -44,7 +46,9 @@ class Sizes(SpecModel):
         None, description="The sizes made, smallest first; all of the table, or all under `own`, unless stated."
     )
     read: ReadRange = Field("upper", description="Which end of a range in the table is used.")
-    own: dict[Text, dict[NameKey, Length]] = Field(default_factory=dict, description="Own measures, by size; they go before the table's.")
+    own: dict[Text, dict[NameKey, Length]] = Field(
+        default_factory=dict, description="Own measures, by size; they go before the table's."
+    )
     ease: dict[Annotated[Text, Refers("measure")], Ease] = Field(
         default_factory=dict,
         description="Room beyond the body, by measure: a length, a fit, a list with one length for each size, or a length by size.",
