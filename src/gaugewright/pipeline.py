@@ -1,6 +1,5 @@
 """Runs the stages in order; the only place that knows the order."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
@@ -14,6 +13,7 @@ from gaugewright.sized import Sized
 
 if TYPE_CHECKING:
     from gaugewright.checks import CheckResult
+    from gaugewright.drawings.primitives import Drawing
     from gaugewright.instructions.nodes import Document
 
 Terms = Literal["us", "uk"]
@@ -94,7 +94,8 @@ def chosen(graded: Graded, sizes: tuple[str, ...]) -> Graded:
 def document(graded: Graded, edition: Edition) -> "Document":
     """The written pattern of one edition."""
     from gaugewright.drawings.colour_bands import assign_hatches
-    from gaugewright.drawings.piece_figure import piece_figure
+    from gaugewright.drawings.cover import draw_cover
+    from gaugewright.drawings.piece_figure import piece_figure, rooms_of
     from gaugewright.drawings.schematic import draw_schematic
     from gaugewright.instructions.build import Pattern, build_document
     from gaugewright.instructions.phrase_book import load_book
@@ -105,29 +106,32 @@ def document(graded: Graded, edition: Edition) -> "Document":
     drawn = labels[len(labels) // 2]
     yarns = {yarn.key: (yarn.label, yarn.colour) for yarn in design.yarns}
     hatches = assign_hatches(yarn.label for yarn in design.yarns)
-    schematics = {
-        piece.key: draw_schematic(
-            piece_figure(piece, printed.grading.plans[piece.key], printed.grading.pieces[piece.key], yarns, drawn),
-            design.about.units, hatches=hatches,
-        )
+    figures = {
+        piece.key: piece_figure(piece, printed.grading.plans[piece.key], printed.grading.pieces[piece.key], yarns, drawn)
         for piece in design.pieces
     }
+    rooms = rooms_of(figures)
+    schematics = {key: draw_schematic(figure, design.about.units, *rooms[key], hatches=hatches) for key, figure in figures.items()}
     envs = printed.grading.environments
+    insets = {one.piece: (envs[drawn].length(one.up), envs[drawn].length(one.inset)) for one in design.attachments}
+    cover = draw_cover(design, figures, insets, hatches)
     pattern = Pattern(
         design, printed.bodies, printed.grading,
         {m.key: envs.map(lambda env, m=m: env.length(m.measure)) for m in design.finished},  # type: ignore[misc]
         Sized(labels, tuple(amounts(design, {key: sized[label] for key, sized in printed.grading.pieces.items()}) for label in labels)),
-        schematics, None, drawn, edition.own_gauge,
+        schematics, cover, drawn, edition.own_gauge,
     )
     book = load_book(design.about.language, edition.terms or design.about.terms, design.about.units, labels, edition.templates)
     return build_document(pattern, book)
 
 
-def drawings_of(doc: "Document") -> Mapping[str, object]:
-    """The drawings of a document by title, in order."""
+def drawings_of(graded: Graded, doc: "Document") -> "list[tuple[str, Drawing]]":
+    """The drawings of a document with file-safe names, in order: pieces by their keys, then the cover."""
     from gaugewright.instructions.nodes import Figure
+    from gaugewright.output import slug
 
-    return {block.drawing.title: block.drawing for block in doc.blocks if isinstance(block, Figure)}
+    keys = {piece.title: slug(piece.key) for piece in graded.design.pieces}
+    return [(keys.get(block.drawing.title, "cover"), block.drawing) for block in doc.blocks if isinstance(block, Figure)]
 
 
 def publish(path: str | Path, out: Path, paper: Literal["a4", "letter"] = "a4", edition: Edition = Edition(), gauge: Gauge | None = None) -> Path:

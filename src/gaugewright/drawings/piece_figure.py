@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from gaugewright.design.model import Piece
 from gaugewright.drawings.model import ColourBand, Measure, PieceFigure
 from gaugewright.grading.model import GradedPiece, Outline, Point
-from gaugewright.grading.plan import PiecePlan, ShouldersPlan
+from gaugewright.grading.plan import PiecePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.sized import Sized
 
 
@@ -35,6 +35,23 @@ def simplified(points: tuple[Point, ...]) -> tuple[Point, ...]:
     return tuple(kept)
 
 
+LEAST_ROOM, MOST_ROOM = 46.0, 84.0
+"""Millimetres of paper for the lowest and the highest piece, dimension lines included."""
+
+
+def rooms_of(figures: Mapping[str, PieceFigure]) -> dict[str, tuple[float, float]]:
+    """Width and height on paper for each piece: small pieces are drawn smaller, none tiny."""
+    sizes = {key: _extent(figure.outline) for key, figure in figures.items()}
+    highest = max(height for _, height in sizes.values())
+    return {
+        key: (150.0, LEAST_ROOM + (MOST_ROOM - LEAST_ROOM) * height / highest) for key, (_, height) in sizes.items()
+    }
+
+
+def _extent(points: tuple[Point, ...]) -> Point:
+    return max(x for x, _ in points) - min(x for x, _ in points), max(y for _, y in points) - min(y for _, y in points)
+
+
 def _measures(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiece], drawn: str, in_rounds: bool) -> list[Measure]:
     outline, plan = graded[drawn].outline, plans[drawn]
     share = 0.5 if in_rounds else 1.0
@@ -48,7 +65,7 @@ def _measures(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiece],
 
     girth = "Around" if in_rounds else "Width"
     bottom = piece.bottom.replace("_", " ")
-    across(f"{girth} at the {bottom}" if bottom != "bottom" else f"{girth} at the bottom", plans.map(lambda _plan: 0))
+    across(f"Length along the {bottom}" if piece.start.kind == "pick up" else f"{girth} at the {bottom}", plans.map(lambda _plan: 0))
     top = plans.map(lambda p: p.rows)
     widest = graded.map(lambda g: max(range(len(g.outline.starting)), key=lambda i: g.outline.far[i][0] - g.outline.starting[i][0]))
     if any(widths[label][row] > max(widths[label][0], widths[label][-1]) + 1 for label, row in widest.items()):
@@ -73,23 +90,34 @@ def _shoulder_measures(graded: Sized[GradedPiece], drawn: str) -> list[Measure]:
 
 
 def _heights(plans: Sized[PiecePlan], graded: Sized[GradedPiece], drawn: str) -> list[Measure]:
-    """Heights of the marks and of sections that change the width, each from the bottom; then the whole."""
+    """Heights of the marks and of where shaping begins and ends, each from the bottom; then the whole."""
     outline = graded[drawn].outline
-    x = outline.far[0][0]
     found: list[Measure] = []
+    for name, rows in _heights_wanted(plans).items():
+        values = tuple(graded[label].outline.heights[row] for label, row in rows.items())
+        found.append(Measure(name, "up", outline.far[0], outline.far[rows[drawn]], values))
+    return found
+
+
+def _heights_wanted(plans: Sized[PiecePlan]) -> dict[str, Sized[int]]:
     rows_of: dict[str, Sized[int]] = {}
     for level in dict.fromkeys(mark.level for mark in plans.values[0].marks):
         rows_of[f"Height to the {level.replace('_', ' ')}"] = plans.map(lambda p, level=level: next(m.row for m in p.marks if m.level == level))  # type: ignore[misc]
     sections = plans.values[0].sections
-    for index, section in enumerate(sections[:-1]):
-        following = sections[index + 1]
-        if section.rows and following.rows and type(section) is not type(following):
-            rows_of[f"Height to the end of section {index + 1}"] = plans.map(lambda p, index=index: sum(s.rows for s in p.sections[: index + 1]))  # type: ignore[misc]
+    for index, (section, following) in enumerate(zip(sections, sections[1:], strict=False), start=1):
+        shaped, shaped_next = _way(section), _way(following)
+        if section.rows and following.rows and shaped != shaped_next:
+            name = f"Height to the first {shaped_next}" if shaped_next else f"Height to the last {shaped}"
+            rows_of[name] = plans.map(lambda p, index=index: sum(s.rows for s in p.sections[:index]))  # type: ignore[misc]
     rows_of["Whole height"] = plans.map(lambda p: p.rows)
-    for name, rows in rows_of.items():
-        values = tuple(graded[label].outline.heights[row] for label, row in rows.items())
-        found.append(Measure(name, "up", (x, 0.0), (x, outline.heights[rows[drawn]]), values))
-    return found
+    return rows_of
+
+
+def _way(section: SectionPlan) -> str:
+    """What a section does to the width, in a word; nothing where it is even."""
+    if isinstance(section, (TaperPlan, SpreadPlan)):
+        return "increase" if section.sign > 0 else "decrease"
+    return ""
 
 
 def _edge_names(piece: Piece, plan: PiecePlan, outline: Outline) -> tuple[tuple[str, Point], ...]:

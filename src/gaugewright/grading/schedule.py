@@ -89,10 +89,11 @@ def schedule_sizes(
     taken whose worst size is straightest. The same two rates are used in all sizes where that
     costs every size less than half a stitch. Where a size would stray more than one stitch
     (`per_change` stitches a change), two gaps by turns are used if that is straighter by half a
-    stitch or more; for less the plainer words are kept.
+    stitch or more; for less the plainer words are kept. For the same reason a size takes one
+    rate instead of two where that costs it less than half a stitch.
 
     >>> for s in schedule_sizes([(5, 25), (6, 27), (7, 30)]): print(s.blocks, s.even)
-    (Block(gaps=(4,), times=3), Block(gaps=(5,), times=2)) 3
+    (Block(gaps=(5,), times=5),) 0
     (Block(gaps=(4,), times=6),) 3
     (Block(gaps=(4,), times=7),) 2
     >>> schedule_sizes([(20, 27)])[0].blocks
@@ -110,7 +111,19 @@ def schedule_sizes(
         )
         if (best.worst - turned.worst) * per_change >= UNSEEN_STITCHES:
             best = turned
-    return tuple(c.schedule for c in _with_shared_rates(best, per_change).chosen)
+    chosen = _with_shared_rates(best, per_change).chosen
+    return tuple(
+        _plainest(found, c, per_change).schedule for found, c in zip(per_size, chosen, strict=True)
+    )
+
+
+def _plainest(found: tuple[Candidate, ...], chosen: Candidate, per_change: int) -> Candidate:
+    """One rate where nobody sees what it costs: the words a maker follows most easily."""
+    single = [c for c in found if c.shape == "one rate"]
+    if not single:
+        return chosen
+    best = min(single, key=_by_key)
+    return best if (best.deviation - chosen.deviation) * per_change < UNSEEN_STITCHES else chosen
 
 
 @dataclass(frozen=True, slots=True)

@@ -32,10 +32,11 @@ class SpreadImpossible(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """`plain` stitches and one change, `times` times."""
+    """`plain` stitches and `changes` changes, `times` times."""
 
     plain: int
     times: int
+    changes: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +59,7 @@ class Spread:
     @property
     def changes(self) -> int:
         """Stitches gained or lost."""
-        return sum(group.times for group in self.groups)
+        return sum(group.times * group.changes for group in self.groups)
 
     @property
     def stitches(self) -> int:
@@ -89,10 +90,10 @@ def expand(spread: Spread) -> tuple[int, ...]:
     for group in spread.groups:
         for _ in range(group.times):
             if spread.change_first:
-                gaps.append(group.plain)
+                gaps += [0] * (group.changes - 1) + [group.plain]
             else:
                 gaps[-1] += group.plain
-                gaps.append(0)
+                gaps += [0] * group.changes
     gaps[-1] += spread.trailing
     return tuple(gaps)
 
@@ -116,10 +117,10 @@ def spread(
     end: gaps are cut down to a whole or a half stitch and the rest follows the last change.
 
     >>> spread(51, 4, "increase").groups
-    (Group(plain=12, times=3), Group(plain=11, times=1))
+    (Group(plain=12, times=3, changes=1), Group(plain=11, times=1, changes=1))
     >>> spread(18, 6, "increase", shifted=True)
-    Spread(kind='increase', leading=0, groups=(Group(plain=1, times=1), Group(plain=2, times=5)), \
-trailing=1, change_first=False)
+    Spread(kind='increase', leading=0, groups=(Group(plain=1, times=1, changes=1), \
+Group(plain=2, times=5, changes=1)), trailing=1, change_first=False)
     >>> spread(40, 4, "increase", along="row").positions()
     (8, 16, 24, 32)
     >>> spread(10, 6, "decrease")
@@ -134,6 +135,8 @@ trailing=1, change_first=False)
         raise SpreadImpossible(stitches, stitches + changes * (1 if kind == "increase" else -1))
     if changes == 0:
         return Spread(kind, 0, (), stitches)
+    if 0 < plain < changes and along == "round" and remainder == "in one block":
+        return Spread(kind, 0, _crowded(plain, changes), 0, change_first=not shifted)
     if remainder == "left at the end":
         gaps = _cut_down(plain, changes, _USED[kind])
     else:
@@ -143,6 +146,16 @@ trailing=1, change_first=False)
     if gaps[0] == 0 and gaps[-1] > 0:
         return Spread(kind, 0, _grouped(gaps[1:]), 0, change_first=True)
     return Spread(kind, 0, _grouped(gaps[:-1]), gaps[-1])
+
+
+def _crowded(plain: int, changes: int) -> tuple[Group, ...]:
+    """More changes than plain stitches: the plain ones stand singly, evenly among the changes.
+
+    Why: blocks of gaps of one and gaps of none would heap the changes up on one side of the round.
+    """
+    few, more = divmod(changes, plain)
+    parts = (Group(1, more, few + 1), Group(1, plain - more, few))
+    return tuple(group for group in parts if group.times)
 
 
 def _round(plain: int, changes: int, by_turns: bool) -> tuple[int, ...]:

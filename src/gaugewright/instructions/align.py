@@ -54,13 +54,13 @@ def _pieces_of_section(plan: PiecePlan, index: int) -> list[tuple[str, int, int]
     ]
 
 
-def change_before(view: PieceView, first: Sized[int]) -> tuple[ColourChange, ...]:
-    """Colour changes that fall just before these rows."""
+def change_after(view: PieceView, last: Sized[int]) -> tuple[ColourChange, ...]:
+    """Colour changes that fall at the end of these rows."""
     found: dict[str, dict[str, int]] = {}
-    for label, row in first.items():
+    for label, row in last.items():
         plan = view.plans[label]
-        if row > 1 and plan.colour_of(row) != plan.colour_of(row - 1):
-            found.setdefault(plan.colour_of(row), {})[label] = row - 1
+        if row < plan.rows and plan.colour_of(row) != plan.colour_of(row + 1):
+            found.setdefault(plan.colour_of(row + 1), {})[label] = row
     return _changes(found)
 
 
@@ -78,7 +78,7 @@ def _changes(found: dict[str, dict[str, int]]) -> tuple[ColourChange, ...]:
     return tuple(ColourChange(colour, Sized(tuple(rows), tuple(rows.values()))) for colour, rows in found.items())
 
 
-def grouped(values: "Sized[object]") -> tuple[tuple[object, tuple[str, ...]], ...]:
+def grouped(values: "Sized[tuple[object, ...]]") -> tuple[tuple[object, tuple[str, ...]], ...]:
     """Sizes grouped by equal values, in order of the first size of each group."""
     found: dict[object, list[str]] = {}
     for label, value in values.items():

@@ -16,7 +16,7 @@ def notes_page(book: Book, design: Design, views: tuple[PieceView, ...]) -> Iter
     for note in design.about.notes:
         yield Paragraph(plain(note), "bullet")
     for kind in _kinds(views):
-        yield Paragraph(book.front_text(kind, slst=book.abbr("sl st"), row="row or rnd" if any(v.in_rounds for v in views) else "row", stitch=_counted(book, views)), "bullet")
+        yield Paragraph(book.front_text(kind, slst=book.abbr("sl st"), row="row or rnd" if any(v.in_rounds for v in views) else "row", stitch=_counted(book, views), gauge=book.word("gauge")), "bullet")
 
 
 def _counted(book: Book, views: tuple[PieceView, ...]) -> str:
@@ -39,8 +39,11 @@ def _kinds(views: tuple[PieceView, ...]) -> Iterator[str]:
         yield "note-round-join"
     if "joined rounds" in worked:
         yield "note-round-join-flat"
+    if any(len(plan.bands) > 1 for view in views for plan in view.plans):
+        yield "note-colour"
     if any(view.piece.edges for view in views):
         yield "note-edges"
+    yield "note-check"
     yield "note-markers"
     yield "note-total-first"
     yield "note-take-up"

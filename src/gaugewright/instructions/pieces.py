@@ -7,11 +7,11 @@ from gaugewright.drawings.model import Schematic
 from gaugewright.grading.model import EdgeStart
 from gaugewright.instructions.fabric_words import fabric_words
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, plain, spans_text
-from gaugewright.instructions.opening_steps import mark_steps, opening_steps
+from gaugewright.instructions.opening_steps import opening_steps
 from gaugewright.instructions.section_steps import section_blocks
 from gaugewright.instructions.steps import spoken, step, tail_length
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import Book, Mm, Spans, spaced
+from gaugewright.instructions.wording import Book, Spans, spaced
 from gaugewright.units import cm_text, inches_text
 
 
@@ -31,7 +31,6 @@ def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schemati
     for note in view.piece.notes:
         yield Paragraph(plain(note), "note")
     yield from opening_steps(book, view, dict(names.yarns), dict(names.pieces))
-    yield from mark_steps(book, view)
     for index in range(len(view.first.sections)):
         yield from section_blocks(book, view, index, dict(names.yarns))
     yield from _ending(book, view, sewn)
@@ -46,6 +45,8 @@ def _about(book: Book, view: PieceView, names: Names) -> list[Spans]:
     for other in fabrics[1:]:
         words = book.sentence("fabric-then", first=words, second=fabric_words(book, view.fabrics[other]))
     sentences.append(book.sentence(kind, bottom=spoken(view.piece.bottom), fabric=words))
+    if view.piece.mirrored and not view.in_rounds:
+        sentences.append(book.sentence("reversible", other=names.pieces[view.piece.like]))
     starting = {edge.side: edge.name for edge in view.piece.edges}
     if not view.in_rounds and starting.get("starting") != starting.get("far"):
         first = next(edge.name for edge in view.piece.edges if edge.side == "starting")
@@ -57,16 +58,19 @@ def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: s
     """The drawing, and its letters in both units."""
     caption = spans_text(book.front_text("schematic-caption", title=view.piece.title, size=drawn))
     yield Figure(schematic.drawing, schematic.drawing.description, caption)
-    for unit, text in (("cm", cm_text), ("in", inches_text)) if book.units == "cm" else (("in", inches_text), ("cm", cm_text)):
-        rows = tuple((f"{letter} {name}", *(text(v) for v in values)) for letter, name, values in schematic.key)
-        caption = spans_text(book.front_text(f"key-caption-{unit}", title=view.piece.title))
-        yield Table(caption, (book.front["measure"], *book.labels), rows, ("left", *("right" for _ in book.labels)))
+    texts = (cm_text, inches_text) if book.units == "cm" else (inches_text, cm_text)
+    rows = tuple(
+        (f"{letter} {name}", *(f"{texts[0](v)} / {texts[1](v)}" for v in values)) for letter, name, values in schematic.key
+    )
+    caption = spans_text(book.front_text("key-caption", title=view.piece.title, units=book.front[f"units-{book.units}"]))
+    yield Table(caption, (book.front["measure"], *book.labels), rows, ("left", *("right" for _ in book.labels)))
 
 
 def _ending(book: Book, view: PieceView, sewn: bool) -> Iterator[Block]:
     last = view.plans.map(lambda plan: plan.rows)
     width, length = view.width(last), view.height(last)
-    kind = "final-check-tube" if view.in_rounds else "final-check"
-    check = book.sentence(kind, view.piece.key, width=width, length=Mm(length.values))
-    yield step("End:", book.sentence("fasten-off" if sewn else "fasten-off-weave", view.piece.key, tail=tail_length(book, "sewing" if sewn else "weave in")))
+    kind = "final-check-tube" if view.in_rounds else "final-check-band" if isinstance(view.first.start, EdgeStart) else "final-check"
+    tail = tail_length(book, "sewing" if sewn else "weave in")
+    yield step("End:", book.sentence("fasten-off" if sewn else "fasten-off-weave", view.piece.key, tail=tail))
+    check = book.sentence(kind, view.piece.key, width=width, length=length, bottom=spoken(view.piece.bottom))
     yield Paragraph(check, "note", "Check:")

@@ -2,15 +2,17 @@
 
 from collections.abc import Iterator
 
+from gaugewright.grading.model import EdgeStart
 from gaugewright.grading.plan import EvenPlan, ShouldersPlan, SpreadPlan, TaperPlan
-from gaugewright.instructions.align import change_before, changes_within, stretches
+from gaugewright.instructions.align import change_after, changes_within, stretches
 from gaugewright.instructions.cloth_words import even_row
 from gaugewright.instructions.nodes import Block, Paragraph
+from gaugewright.instructions.opening_steps import mark_steps
 from gaugewright.instructions.spread_words import spread_blocks
-from gaugewright.instructions.steps import change_colour_steps, count_end, only, spoken, step, to_row
+from gaugewright.instructions.steps import change_sentences, count_end, only, spoken, step, tail_length, to_row
 from gaugewright.instructions.taper_words import taper_blocks
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import Book, Mm
+from gaugewright.instructions.wording import Book, Mm, Spans
 from gaugewright.sized import Sized
 from gaugewright.trade.hooks import hook_label
 
@@ -22,18 +24,18 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
     """The blocks of one section, in order of working."""
     section = view.first.sections[index]
     if not isinstance(section, ShouldersPlan):
-        first = view.section_first_rows(index)
-        yield from change_colour_steps(book, view, change_before(view, first), names, "Colour:")
         yield from _new_cloth(book, view, index)
+    if index == 0:
+        yield from mark_steps(book, view)
     match section:
         case EvenPlan():
             yield from _even(book, view, index, names)
         case TaperPlan():
-            yield from taper_blocks(book, view, index)
-            yield from _colours_on_the_way(book, view, index, names)
+            yield from taper_blocks(book, view, index, _colour_sentences(book, view, index, names))
         case SpreadPlan():
             yield from spread_blocks(book, view, index)
-            yield from _colours_on_the_way(book, view, index, names)
+            for sentence in _colour_sentences(book, view, index, names):
+                yield step("Colour:", sentence)
         case ShouldersPlan():
             yield _shoulders(book, view, index)
         case _:
@@ -55,28 +57,29 @@ def _new_cloth(book: Book, view: PieceView, index: int) -> Iterator[Block]:
 
 
 def _even(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Iterator[Block]:
-    for number, stretch in enumerate(stretches(view, index)):
-        if number:
-            yield from change_colour_steps(book, view, change_before(view, stretch.first), names, "Colour:")
-        worked = [label for label, last in stretch.last.items() if last > 1]
+    parts = stretches(view, index)
+    for number, stretch in enumerate(parts):
+        changes = change_after(view, stretch.last)
+        worked = tuple(label for label, last in stretch.last.items() if last > 1)
         if not worked:
+            for sentence in change_sentences(book, view, changes, names, stretch.last.labels):
+                yield step("Colour:", sentence)
             continue
-        last = stretch.last.pick(tuple(worked))
-        colour_told = number > 0 or index > 0
-        sentence = book.sentence(
-            "work-even-colour" if colour_told else "work-even", f"{view.piece.key}.{index}.{number}",
-            colour=names[stretch.colour], row="rnd" if view.in_rounds else "row", Row=book.row_word(view.in_rounds),
-            last=last, length=view.height(last), bottom=spoken(view.piece.bottom),
-        )
-        count = count_end(book, f"{view.piece.key}.{index}.{number}", view.stitches(last))
-        yield step(to_row(book, view, last), only(book, last.labels), sentence, count=count)
+        last = stretch.last.pick(worked)
+        fact = f"{view.piece.key}.{index}.{number}"
+        kind = ("work-even-rounds" if view.in_rounds else "work-even") + ("-colour" if len(view.first.bands) > 1 else "")
+        sentence = book.sentence(kind, fact, colour=names[stretch.colour], length=view.height(last), bottom=spoken(view.piece.bottom))
+        told = change_sentences(book, view, changes, names, worked)
+        count = count_end(book, fact, view.stitches(last)) if stretch is parts[-1] else ()
+        yield step(to_row(book, view, last), only(book, worked), sentence, *told, count=count)
         if index == 0 and number == 0:
             yield from width_check(book, view, stretch.last)
 
 
 def width_check(book: Book, view: PieceView, last: Sized[int]) -> Iterator[Block]:
     """The width to expect early on, with how much it may differ."""
-    if min(last.values) < CHECK_ROW or len(last) < len(view.labels):
+    picked_up = isinstance(view.first.start, EdgeStart)
+    if picked_up or min(last.values) < CHECK_ROW or len(last) < len(view.labels):
         return
     rows = last.map(lambda _last: CHECK_ROW)
     width = view.width(rows)
@@ -90,12 +93,17 @@ def width_check(book: Book, view: PieceView, last: Sized[int]) -> Iterator[Block
     yield Paragraph(sentence, "note", "Check:")
 
 
-def _colours_on_the_way(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Iterator[Block]:
+def _colour_sentences(book: Book, view: PieceView, index: int, names: dict[str, str]) -> list[Spans]:
+    """Colours that change inside a shaped section, and at its end."""
+    found: list[Spans] = []
     for change in changes_within(view, index):
-        yield step("Colour:", only(book, change.after.labels), book.sentence(
-            "change-colour-on-the-way", f"{view.piece.key}.change.{change.colour}",
-            colour=names[change.colour], Row=book.row_word(view.in_rounds), last=change.after,
+        found.append(only(book, change.after.labels))
+        found.append(book.sentence(
+            "change-colour-on-the-way", f"{view.piece.key}.change.{change.colour}", colour=names[change.colour],
+            Row=book.row_word(view.in_rounds), last=change.after, tail=tail_length(book, "weave in"),
         ))
+    ends = view.section_last_rows(index)
+    return found + change_sentences(book, view, change_after(view, ends), names, ends.labels)
 
 
 def _shoulders(book: Book, view: PieceView, index: int) -> Block:

@@ -49,8 +49,9 @@ def round_work(book: Book, cloth: Cloth, spread: Spread | None, view: PieceView)
         parts.append(_plain(book, stitch, spread.leading))
     stars = 0
     for group in spread.groups:
-        stars += group.plain > 0 and group.times > 1
-        parts.append(_group(book, stitch, spread, group, second=stars == 2 and group.plain > 0 and group.times > 1))
+        starred = group.plain > 0 and group.times > 1
+        stars += starred
+        parts.append(_group(book, stitch, spread, group, second=starred and stars == 2))
     if spread.trailing:
         parts.append(_plain(book, stitch, spread.trailing))
     joined: list[Span] = []
@@ -68,7 +69,7 @@ def _group(book: Book, stitch: str, spread: Spread, group: Group, second: bool) 
     way = spread.kind
     if group.plain == 0 and group.times > 1:
         return book.part(f"{way}-each", stitch=stitch, n=group.times)
-    change = book.part(f"{way}-once", stitch=stitch)
+    change = book.part(f"{way}-once" if group.changes == 1 else f"{way}-each", stitch=stitch, n=group.changes)
     if group.plain == 0:
         return change
     plain = _plain(book, stitch, group.plain)

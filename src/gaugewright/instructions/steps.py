@@ -36,31 +36,25 @@ def to_row(book: Book, view: PieceView, last: Sized[int]) -> str:
     return f"To {book.row_word(view.in_rounds)}\u00a0{counts_text(last)}:"
 
 
-def yarn_label(view_colours: dict[str, str], key: str) -> str:
-    """A colour's printed name."""
-    return view_colours[key]
-
-
 def tail_length(book: Book, key: str) -> Mm:
     """A tail's length, the same in all sizes."""
     return Mm(Sized(book.labels, (tail(key),) * len(book.labels)))
 
 
-def change_colour_steps(book: Book, view: PieceView, changes: tuple[ColourChange, ...], names: dict[str, str], label: str) -> list[Paragraph]:
-    """Where a colour begins: drawn in on the last pull of the row before, a tail left of both."""
-    found = []
+def change_sentences(book: Book, view: PieceView, changes: tuple[ColourChange, ...], names: dict[str, str], all_of: tuple[str, ...]) -> list[Spans]:
+    """Where a colour begins: drawn in on the last pull of the row before, a tail left of both.
+
+    `all_of` are the sizes that the step itself is for: a change that all of them share needs no list.
+    """
+    found: list[Spans] = []
     for change in changes:
         kind = "change-colour-at-join" if view.first.worked in ("joined rounds", "turned rounds") else "change-colour"
-        fact = f"{view.piece.key}.change.{change.colour}"
-        sentences = [
-            only(book, change.after.labels),
-            book.sentence(
-                kind, fact, colour=names[change.colour], Row=book.row_word(view.in_rounds), last=change.after,
-                tail=tail_length(book, "weave in"), slst=book.abbr("sl st"),
-            ),
-            *_change_edges(book, view, change),
-        ]
-        found.append(step(label, *sentences))
+        found.append(() if change.after.labels == all_of else only(book, change.after.labels))
+        found.append(book.sentence(
+            kind, f"{view.piece.key}.change.{change.colour}", colour=names[change.colour], Row=book.row_word(view.in_rounds),
+            last=change.after, tail=tail_length(book, "weave in"), slst=book.abbr("sl st"),
+        ))
+        found += _change_edges(book, view, change)
     return found
 
 

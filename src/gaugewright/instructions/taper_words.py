@@ -12,13 +12,15 @@ from gaugewright.instructions.wording import Book, Slot, Spans, Times, spaced
 from gaugewright.sized import Sized
 
 
-def taper_blocks(book: Book, view: PieceView, index: int) -> Iterator[Block]:
-    """The shaping row, the schedule, and the table of its rows."""
+def taper_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]) -> Iterator[Block]:
+    """The shaping row, the colours that change on its way, the schedule, and the table of its rows."""
     plans: Sized[TaperPlan] = view.plans.map(lambda plan: plan.sections[index])  # type: ignore[arg-type,return-value]
     first, last = view.section_first_rows(index), view.section_last_rows(index)
     name = ("Inc" if plans.values[0].sign > 0 else "Dec") + (" rnd" if view.in_rounds else " row")
     yield step(f"{name}:", *_shaping_row(book, view, plans, first))
-    yield _schedule(book, view, plans, last, name.split()[0].lower())
+    if colours:
+        yield step("Colour:", *colours)
+    yield from _schedule(book, view, plans, last, name.split()[0].lower())
     yield _table(book, view, plans, first, name)
 
 
@@ -38,17 +40,16 @@ def _shaping_row(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Si
     return sentences
 
 
-def _schedule(book: Book, view: PieceView, plans: Sized[TaperPlan], last: Sized[int], shaping: str) -> Paragraph:
-    """One sentence for each structure of schedule; sizes that share one share the sentence."""
-    sentences: list[Spans] = []
-    for shape, sizes in grouped(plans.map(lambda plan: _shape(plan.schedule))):
-        some = plans.pick(sizes)
-        prefix = only(book, sizes) if len(sizes) < len(plans) else ()
-        sentences.append(spaced(prefix, *_phrases(book, view, shape, some, last.pick(sizes), shaping)))
-    ending = book.sentence(
-        "taper-end", view.piece.key, Row=book.row_word(view.in_rounds), last=last, length=view.height(last), bottom=spoken(view.piece.bottom),
-    )
-    return step(to_row(book, view, last), *sentences, ending, count=count_end(book, f"{view.piece.key}.taper", view.stitches(last)))
+def _schedule(book: Book, view: PieceView, plans: Sized[TaperPlan], last: Sized[int], shaping: str) -> Iterator[Paragraph]:
+    """One step for each structure of schedule; sizes that share one share the step."""
+    groups = grouped(plans.map(lambda plan: _shape(plan.schedule)))
+    for shape, sizes in groups:
+        prefix = only(book, sizes) if len(groups) > 1 else ()
+        rows = last.pick(sizes)
+        phrases = _phrases(book, view, shape, plans.pick(sizes), rows, shaping)
+        ending = book.sentence("taper-end", view.piece.key, length=view.height(rows), bottom=spoken(view.piece.bottom))
+        count = count_end(book, f"{view.piece.key}.taper", view.stitches(rows))
+        yield step(to_row(book, view, rows), prefix, *phrases, ending, count=count)
 
 
 def _shape(schedule: Schedule) -> tuple[object, ...]:
@@ -63,7 +64,7 @@ def _phrases(book: Book, view: PieceView, shape: object, plans: Sized[TaperPlan]
     fact = f"{view.piece.key}.schedule"
     blocks = schedules.values[0].blocks
     if not blocks:
-        return [book.sentence("work-even", fact, row=row, Row=Row, last=last, length=view.height(last), bottom=spoken(view.piece.bottom))]
+        return [book.sentence("work-even-rounds" if view.in_rounds else "work-even", fact, length=view.height(last), bottom=spoken(view.piece.bottom))]
 
     def gap(block: int, which: int = 0) -> Sized[int]:
         return schedules.map(lambda s: s.blocks[block].gaps[which])
@@ -87,7 +88,7 @@ def _phrases(book: Book, view: PieceView, shape: object, plans: Sized[TaperPlan]
         raise TypeError(f"no sentence for a schedule of the shape {shape!r}")
     found = [book.sentence(kind, fact, **slots)]
     if schedules.values[0].even:
-        found.append(book.sentence("taper-even-after", fact, row=row, Row=Row, last=last))
+        found.append(book.sentence("taper-even-after", fact, rows=rows, Row=Row, last=last))
     return found
 
 

@@ -1,0 +1,3 @@
+from gaugewright.cli import main
+
+main()

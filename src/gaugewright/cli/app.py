@@ -1,0 +1,95 @@
+"""The commands: thin, each a call of the pipeline and a few words about what came of it."""
+
+import sys
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from gaugewright.cli.outcome import guarded, say
+from gaugewright.cli.words import Paper, Terms, split_sizes
+
+app = typer.Typer(
+    no_args_is_help=True, add_completion=False, rich_markup_mode=None, pretty_exceptions_enable=False,
+    help="Turns one spec file into a graded, multi-size written crochet pattern.",
+)
+
+SpecFile = Annotated[Path, typer.Argument(metavar="SPEC", help="The spec file.")]
+GaugeText = Annotated[str, typer.Option("--gauge", help='Another gauge for everything: "8 sts, 6.5 rows / 10 cm".')]
+Templates = Annotated[Path | None, typer.Option("--templates", help="A folder of your own templates, searched first.")]
+
+
+@app.command()
+def publish(
+    spec: SpecFile,
+    size: Annotated[str, typer.Option("--size", help="Print these sizes' numbers only, such as L or S,M.")] = "",
+    gauge: GaugeText = "",
+    out: Annotated[Path | None, typer.Option("--out", help="A folder, or a file that ends in .pdf; beside the spec unless given.")] = None,
+    paper: Annotated[Paper, typer.Option("--paper", help="The size of paper.")] = Paper.a4,
+    terms: Annotated[Terms | None, typer.Option("--terms", help="US or UK terms; the spec's unless given.")] = None,
+    text: Annotated[bool, typer.Option("--text", help="Write the pattern as plain text too.")] = False,
+    svg: Annotated[bool, typer.Option("--svg", help="Write each drawing as SVG too.")] = False,
+    templates: Templates = None,
+) -> None:
+    """Grade, check and write the pattern as a PDF."""
+    from gaugewright.cli.publishing import publish_files
+
+    guarded(lambda: publish_files(spec, split_sizes(size), gauge, out, paper.value, terms.value if terms else None, text, svg, templates))
+
+
+@app.command()
+def check(
+    spec: SpecFile,
+    gauge: GaugeText = "",
+    as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
+) -> None:
+    """Run every check and list what each found."""
+    from gaugewright.cli.checking import check_spec
+
+    guarded(lambda: check_spec(spec, gauge, as_json))
+
+
+@app.command()
+def show(
+    spec: SpecFile,
+    stage: Annotated[str, typer.Argument(metavar="STAGE", help="design, targets, plans, rows, yarn or text.")],
+    gauge: GaugeText = "",
+) -> None:
+    """Show what one stage made of the spec."""
+    from gaugewright.cli.showing import show_stage
+
+    guarded(lambda: show_stage(spec, stage, gauge))
+
+
+@app.command()
+def schema() -> None:
+    """Write the JSON schema of spec files, for editors that check while you type."""
+    import json
+
+    from gaugewright.spec import json_schema
+
+    guarded(lambda: say(json.dumps(json_schema(), indent=2, ensure_ascii=False)))
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        from gaugewright import __version__
+
+        say(f"gaugewright {__version__}")
+        raise typer.Exit()
+
+
+@app.callback()
+def common(version: Annotated[bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version.")] = False) -> None:
+    """Turns one spec file into a graded, multi-size written crochet pattern."""
+
+
+def main() -> None:
+    """Runs the command line; exit 70 and what to send for anything that is our own fault."""
+    from gaugewright.cli.outcome import own_fault
+
+    try:
+        app()
+    except Exception as fault:
+        own_fault(fault)
+        sys.exit(70)

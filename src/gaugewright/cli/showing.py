@@ -1,0 +1,76 @@
+"""`show`: what one stage made of the spec, for the curious and for finding faults."""
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+from gaugewright import pipeline
+from gaugewright.cli.outcome import say
+from gaugewright.cli.publishing import parse_gauge_option
+from gaugewright.errors import UserError
+from gaugewright.grading.model import Row
+
+
+def show_stage(spec: Path, stage: str, gauge: str) -> None:
+    """Prints one stage's result as lines."""
+    stages: dict[str, Callable[[pipeline.Graded], Iterator[str]]] = {
+        "design": _design, "targets": _targets, "plans": _plans, "rows": _rows, "yarn": _yarn, "text": _text,
+    }
+    if stage not in stages:
+        raise UserError("unknown-stage", f"there is no stage {stage!r}", f"the stages are {', '.join(stages)}")
+    for line in stages[stage](pipeline.grade(pipeline.load(spec, parse_gauge_option(gauge)))):
+        say(line)
+
+
+def _design(graded: pipeline.Graded) -> Iterator[str]:
+    for piece in graded.design.pieces:
+        yield f"{piece.key}: {piece.title}, make {piece.make}, {piece.fabric}, from a {piece.start.kind}"
+        yield from (f"  {section}" for section in piece.sections)
+
+
+def _targets(graded: pipeline.Graded) -> Iterator[str]:
+    for name, formula in (*graded.design.lengths, *graded.design.levels):
+        values = (f"{size} {env.length(formula) / 10:.2f}" for size, env in graded.grading.environments.items())
+        yield f"{name} (cm): {', '.join(values)}"
+
+
+def _plans(graded: pipeline.Graded) -> Iterator[str]:
+    for key, plans in graded.grading.plans.items():
+        for size, plan in plans.items():
+            counts = " -> ".join(str(count) for count in (plan.sections[0].stitches, *(s.end for s in plan.sections)))
+            yield f"{key} {size}: {counts} sts in {plan.rows} rows"
+
+
+def _rows(graded: pipeline.Graded) -> Iterator[str]:
+    for key, pieces in graded.grading.pieces.items():
+        for size, piece in pieces.items():
+            for strip in piece.strips:
+                yield from (f"{key} {size} {number:3d} {row_text(row)}" for number, row in enumerate(strip.rows, start=1))
+
+
+def row_text(row: Row) -> str:
+    """A row in a line: side, runs, count."""
+    runs = ", ".join(
+        f"{run.operation.kind} {run.operation.stitch} x {run.times} {run.colour}" for run in row.runs
+    )
+    return f"{row.side}: {runs} = {row.makes}"
+
+
+def _yarn(graded: pipeline.Graded) -> Iterator[str]:
+    from gaugewright.yarn.amounts import amounts
+
+    for size in graded.bodies.labels:
+        found = amounts(graded.design, {key: sized[size] for key, sized in graded.grading.pieces.items()})
+        if found is None:
+            yield f"{size}: no figure, a swatch in use was not weighed"
+            continue
+        for amount in found.values():
+            yield (
+                f"{size} {amount.colour}: {amount.stitches:.0f} g stitches, {amount.foundations:.0f} g foundations, "
+                f"{amount.tails_and_seams:.0f} g tails and seams, {amount.total:.0f} g with the margin, {amount.balls} balls"
+            )
+
+
+def _text(graded: pipeline.Graded) -> Iterator[str]:
+    from gaugewright.render.text import render_text
+
+    yield render_text(pipeline.document(graded, pipeline.Edition()))

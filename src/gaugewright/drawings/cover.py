@@ -1,0 +1,70 @@
+"""The garment on the cover, from the pieces themselves.
+
+What a piece is in the garment follows from how it is joined: the back has the shoulders, fronts are
+sewn to them, a sleeve is a tube whose top meets an armhole, a band is picked up along the fronts.
+"""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from gaugewright.design.model import Design, Piece, Shoulders
+from gaugewright.drawings.garment import GarmentFigure, GarmentPart, draw_garment
+from gaugewright.drawings.garment_layout import Edging, open_front, pullover, turned_over
+from gaugewright.drawings.geometry import box_around
+from gaugewright.drawings.model import PieceFigure
+from gaugewright.drawings.primitives import Drawing, Hatch
+
+
+def draw_cover(design: Design, figures: Mapping[str, PieceFigure], insets: Mapping[str, tuple[float, float]], hatches: Mapping[str, Hatch]) -> Drawing | None:
+    """The garment seen from the front; None where the pieces make no body with a back and fronts.
+
+    `insets` gives each attached piece's place in mm: above the hem, and in from its edge.
+    """
+    back = next((p for p in design.pieces if any(isinstance(s, Shoulders) for s in p.sections)), None)
+    if back is None:
+        return None
+    fronts = _sewn_to(design, back.key, "shoulder")
+    tubes = [p for p in design.pieces if p.start.kind == "ring" and any(seam.join.piece == p.key for seam in design.seams)]
+    sleeve = figures[tubes[0].key] if tubes else None
+    title = design.about.title
+    if len(fronts) == 1:
+        return draw_garment(pullover(title, figures[back.key], figures[fronts[0].key], sleeve), hatches=hatches)
+    if len(fronts) != 2:
+        return None
+    left = next((p for p in fronts if p.mirrored), fronts[1])
+    right = next(p for p in fronts if p.key != left.key)
+    worn_left = turned_over(figures[left.key])
+    garment = open_front(title, figures[back.key], figures[right.key], worn_left, sleeve, _edging(design, right, figures))
+    return draw_garment(_with_pockets(garment, design, figures, insets), hatches=hatches)
+
+
+def _sewn_to(design: Design, piece: str, edge: str) -> list[Piece]:
+    keys = []
+    for seam in design.seams:
+        ends = (seam.join, *seam.to)
+        if any(end.piece == piece and end.edge == edge for end in ends):
+            keys += [end.piece for end in ends if end.piece != piece]
+    return [design.piece(key) for key in dict.fromkeys(keys)]
+
+
+def _edging(design: Design, front: Piece, figures: Mapping[str, PieceFigure]) -> Edging | None:
+    for piece in design.pieces:
+        if any(key == front.key for key, _ in piece.start.edges):
+            figure = figures[piece.key]
+            _, bottom, _, top = box_around(figure.outline)
+            band = figure.bands[0] if figure.bands else None
+            return Edging(piece.title, top - bottom, band.name if band else "", band.colour if band else "#ffffff")
+    return None
+
+
+def _with_pockets(garment: GarmentFigure, design: Design, figures: Mapping[str, PieceFigure], insets: Mapping[str, tuple[float, float]]) -> GarmentFigure:
+    parts = list(garment.parts)
+    for one in design.attachments:
+        host = next((part for part in parts if part.name == design.piece(one.to).title), None)
+        if host is not None:
+            up, inset = insets[one.piece]
+            figure = figures[one.piece]
+            _, _, right, _ = box_around(figure.outline)
+            place = (host.at[0] - inset, host.at[1] + up)
+            parts.append(GarmentPart(figure.title, figure.outline, figure.bands, (right, 0.0), place, mirrored=host.mirrored))
+    return replace(garment, parts=tuple(parts))
