@@ -71,3 +71,16 @@ def edge_tolerance(stitch_width: float) -> float:
     11.4
     """
     return STRAY_STITCHES * stitch_width
+
+
+SAME_LENGTH = 0.05
+"""Lengths in mm this near are the same: what is left is the last bits of a sum, not cloth."""
+
+EASED_SLACK = 0.5
+"""A sleeve top may be this many mm shorter than its opening: less than anyone can measure."""
+
+NECK_STITCHES = 0.5
+"""Further than half a stitch from its width a neck was moved by its parity, not by rounding alone."""
+
+UPPER_ARM_EASE = 20.0
+"""An arm bends and swells: under 2 cm of ease round it a sleeve binds (common practice, no source)."""

@@ -31,10 +31,11 @@ class Found(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Remade:
-    """A piece measured anew from its rows: finished measures and edges in mm, by name."""
+    """A piece measured anew from its rows, in mm: finished measures and edges by name, all rows together."""
 
     measures: Mapping[str, float]
     edges: Mapping[str, float]
+    rows_length: float
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,34 +35,36 @@ def faults_of(strip: Strip, strips: Sequence[Strip]) -> Iterator[RowFault]:
     available, before = strip.start.stitches, "the start"
     for number, row in enumerate(strip.rows, start=1):
         picking_up = number == 1 and isinstance(strip.start, EdgeStart)
-        wanted = row.makes if picking_up else row.uses
+        makes = row.makes
+        wanted = makes if picking_up else row.uses
         if wanted != available:
             does = "picks up" if picking_up else "works over"
             yield RowFault(number, f"row {number} {does} {count_of(wanted, 'stitch', 'stitches')}, and {before} gives {available}")
         yield from (RowFault(number, f"row {number} {text}") for text in _run_faults(row, number, picking_up))
         if not _side_follows(strip, number):
             yield RowFault(number, f"row {number} shows its {row.side}, the wrong face after the row before")
-        available, before = row.makes, f"row {number}"
+        available, before = makes, f"row {number}"
     yield from _shared_stitches(strip, strips)
 
 
 def _run_faults(row: Row, number: int, picking_up: bool) -> Iterator[str]:
     """Operations where they can't be worked; a gap within a row is one only where strips divide."""
-    last = len(row.runs) - 1
-    if row.makes < 1:
-        yield "has no stitches"
+    last, made = len(row.runs) - 1, 0
     for index, run in enumerate(row.runs):
         kind = run.operation.kind
         if run.times < 1:
             yield f"has a {kind} worked {run.times} times"
         if kind == "leave" and index != last and number > 1:
             yield "leaves stitches before its end"
-        if kind == "slip over" and any(one.operation.makes for one in row.runs[:index]) and number > 1:
+        elif kind == "slip over" and made and number > 1:
             yield "slip-stitches over stitches after its start"
-        if kind == "turning chain" and any(one.operation.makes for one in row.runs[:index]):
+        elif kind == "turning chain" and made:
             yield "has a turning chain after its first stitch"
         if (kind == "picked up") != picking_up:
             yield "picks up stitches within a piece" if kind == "picked up" else f"has a {kind} among stitches picked up"
+        made += run.operation.makes * run.times
+    if made < 1:
+        yield "has no stitches"
 
 
 def _side_follows(strip: Strip, number: int) -> bool:
@@ -99,7 +101,9 @@ def _shared_stitches(strip: Strip, strips: Sequence[Strip]) -> Iterator[RowFault
     if not isinstance(strip.start, SpanStart):
         return
     own = worked_into(strip)
-    for other in strips[: next(i for i, one in enumerate(strips) if one is strip)] if strip in strips else ():
+    for other in strips:
+        if other is strip:
+            return
         if isinstance(other.start, SpanStart) and other.start.strip == strip.start.strip:
             shared = own & worked_into(other)
             if shared:
@@ -115,7 +119,8 @@ def worked_into(strip: Strip) -> frozenset[int]:
     start = strip.start
     if not isinstance(start, SpanStart) or not strip.rows:
         return frozenset()
-    found, position = set(), 0
+    found: set[int] = set()
+    position = 0
     for run in strip.rows[0].runs:
         reach = run.operation.uses * run.times
         if run.operation.kind not in ("leave", "slip over"):

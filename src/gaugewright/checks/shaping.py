@@ -9,6 +9,7 @@ from gaugewright.errors import Origin, Problem
 from gaugewright.grading.model import GradedPiece, Row
 from gaugewright.grading.plan import PiecePlan
 
+CHANGES = ("increase", "decrease")
 WORKED = ("stitch", "increase", "decrease", "turning chain")
 MOST_GAINED = 2.0
 """A row may at most double: two stitches worked in every one (common practice, no source)."""
@@ -20,32 +21,28 @@ Faults = Iterator[tuple[int, str]]
 
 def gained_and_lost(row: Row) -> tuple[int, int]:
     """Stitches a row adds and stitches it takes away."""
-    changes = [run.operation.change * run.times for run in row.runs if run.operation.kind != "picked up"]
-    return sum(change for change in changes if change > 0), -sum(change for change in changes if change < 0)
+    gained = lost = 0
+    for run in row.runs:
+        change = 0 if run.operation.kind == "picked up" else run.operation.change * run.times
+        gained, lost = gained + max(change, 0), lost - min(change, 0)
+    return gained, lost
 
 
 def check_shaping_balances(subject: Subject) -> Found:
     """Increases less decreases give the end less the start, per section and piece and in each strip."""
-    gains = losses = 0
-    for sized in subject.grading.pieces.values():
-        for graded in sized:
-            for strip in graded.strips:
-                for row in strip.rows:
-                    gained, lost = gained_and_lost(row)
-                    gains, losses = gains + gained, losses + lost
     problems = _told(
         subject, _unbalanced, "shaping-unbalanced", "stitch counts of {piece} don't agree with its shaping",
         "the counts at the ends of this section can't be reached; please report it with this spec",
     )
-    return Found(problems, f"{count_of(gains, 'stitch', 'stitches')} gained, {losses} lost, over all sizes")
+    sections = sum(len(piece.sections) for piece in subject.design.pieces)
+    return Found(problems, f"{count_of(sections, 'section')} in {count_of(len(subject.sizes), 'size')} balanced" if not problems else f"{count_of(sections, 'section')} looked at")
 
 
 def _unbalanced(plan: PiecePlan, graded: GradedPiece) -> Faults:
     rows, first, stitches = graded.main.rows, 0, plan.start.stitches
     for section in plan.sections:
-        part = rows[first : first + section.rows]
-        gained = sum(gained_and_lost(row)[0] for row in part)
-        lost = sum(gained_and_lost(row)[1] for row in part)
+        changes = [gained_and_lost(row) for row in rows[first : first + section.rows]]
+        gained, lost = sum(change[0] for change in changes), sum(change[1] for change in changes)
         place = first + max(1, section.rows)
         if section.stitches != stitches:
             yield place, f"it starts with {section.stitches} stitches, and there are {stitches}"
@@ -62,33 +59,32 @@ def _unbalanced(plan: PiecePlan, graded: GradedPiece) -> Faults:
 
 def check_gathers(subject: Subject) -> Found:
     """No row or round loses more than half of its stitches or gains more than as many again."""
-    largest = max((ratio for ratio in _ratios(subject)), default=1.0)
-    least = min((ratio for ratio in _ratios(subject)), default=1.0)
+    ratios = [ratio for sized in subject.grading.pieces.values() for graded in sized for _, _, ratio in _changing_rows(graded)]
     problems = _told(
         subject, _too_strong, "gather-too-strong", "{piece} is gathered or widened faster than two for one",
         "give this section more rounds, or a nearer target",
     )
-    return Found(problems, f"each row makes {least:.2f} to {largest:.2f} times what it works into")
+    figures = f"shaped rows make {min(ratios):.2f} to {max(ratios):.2f} times what they work into" if ratios else "nothing is shaped"
+    return Found(problems, figures)
 
 
-def _ratio(row: Row) -> float:
-    """Stitches made for each one worked into; 1 where a row works into none, as a picked-up one."""
-    runs = [run for run in row.runs if run.operation.kind in WORKED]
-    used = sum(run.operation.uses * run.times for run in runs)
-    return sum(run.operation.makes * run.times for run in runs) / used if used else 1.0
+def _changing_rows(graded: GradedPiece) -> Iterator[tuple[int, Row, float]]:
+    """Rows that increase or decrease, each with the stitches it makes for one it works into.
 
-
-def _ratios(subject: Subject) -> Iterator[float]:
-    for sized in subject.grading.pieces.values():
-        for graded in sized:
-            yield from (_ratio(row) for strip in graded.strips for row in strip.rows if len(row.runs) > 1)
+    Stitches left, slipped over or chained are not drawn together or spread, so they don't count.
+    """
+    for strip in graded.strips:
+        for number, row in enumerate(strip.rows, start=1):
+            if any(run.operation.kind in CHANGES for run in row.runs):
+                runs = [run for run in row.runs if run.operation.kind in WORKED]
+                used = sum(run.operation.uses * run.times for run in runs)
+                yield number, row, sum(run.operation.makes * run.times for run in runs) / used
 
 
 def _too_strong(_plan: PiecePlan, graded: GradedPiece) -> Faults:
-    for strip in graded.strips:
-        for number, row in enumerate(strip.rows, start=1):
-            if not MOST_LOST <= _ratio(row) <= MOST_GAINED:
-                yield number, f"row {number} goes from {row.uses} to {row.makes} stitches"
+    for number, row, ratio in _changing_rows(graded):
+        if not MOST_LOST <= ratio <= MOST_GAINED:
+            yield number, f"row {number} goes from {row.uses} to {row.makes} stitches"
 
 
 def _told(

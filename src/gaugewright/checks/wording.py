@@ -40,14 +40,18 @@ def count_of(number: int, one: str, many: str = "") -> str:
 
 
 def by_size(found: Iterable[tuple[str, str]]) -> str:
-    """Figures of each size, sizes with the same figures together.
+    """Figures of each size, sizes with the same figures together; one figure for all needs no sizes.
 
     >>> by_size([("S", "4 rows"), ("M", "4 rows"), ("L", "5 rows")])
     '4 rows in S and M; 5 rows in L'
+    >>> by_size([("S", "4 rows"), ("M", "4 rows")])
+    '4 rows'
     """
     groups: dict[str, list[str]] = {}
     for size, figure in found:
         groups.setdefault(figure, []).append(size)
+    if len(groups) == 1:
+        return next(iter(groups))
     return "; ".join(f"{figure} in {listed(sizes)}" for figure, sizes in groups.items())
 
 

@@ -1,0 +1,130 @@
+"""Along and across single pieces: total lengths, necks, and sizes that come out alike."""
+
+from collections.abc import Iterator
+
+from gaugewright.checks.model import Found, Subject
+from gaugewright.checks.terms import fabrics_of
+from gaugewright.checks.wording import by_size, cm, count_of, listed, problem, span_cm
+from gaugewright.design.model import Formula, Piece, Shoulders, ToLevel
+from gaugewright.errors import Problem, ProblemsFound
+from gaugewright.grading.plan import ShouldersPlan
+from gaugewright.tolerances import NECK_STITCHES, SAME_LENGTH, total_tolerance
+
+
+def wanted_total(piece: Piece) -> Formula | None:
+    """The formula of a piece's whole length: its total, or the height at which its last section ends."""
+    if piece.total is not None:
+        return piece.total
+    ends = [section.extent.height for section in piece.sections if not isinstance(section, Shoulders) and isinstance(section.extent, ToLevel)]
+    return ends[-1] if ends else None
+
+
+def check_total_length(subject: Subject) -> Found:
+    """Each piece's rows together come to its wanted total within half a row."""
+    problems, figures = [], []
+    for piece in subject.design.pieces:
+        formula = wanted_total(piece)
+        if formula is None:
+            continue
+        limit = total_tolerance(max(subject.design.fabric(key).gauge.row_height for key in fabrics_of(piece)))
+        off: dict[str, tuple[float, float]] = {}
+        try:
+            for size, env in subject.environments.items():
+                off[size] = subject.remade[piece.key][size].rows_length, env.length(formula)
+        except ProblemsFound as found:
+            problems += list(found.problems)
+            continue
+        worst = max(off, key=lambda size: abs(off[size][0] - off[size][1]))
+        figures.append(f"{piece.key} off by up to {cm(abs(off[worst][0] - off[worst][1]))} ({worst})")
+        over = [size for size, (worked, wanted) in off.items() if abs(worked - wanted) > limit + SAME_LENGTH]
+        if over:
+            problems.append(problem(
+                "total-off-target", f"{piece.key} is "
+                + by_size((size, f"{cm(off[size][0])} long where {cm(off[size][1])} is wanted") for size in over)
+                + f"; within half a row, {cm(limit)}, is expected", formula.origin,
+                "let one section take what the others leave: `length: rest` with a total, or `to` a level", over,
+            ))
+    return Found(tuple(problems), "; ".join(figures) or "no piece has a wanted total")
+
+
+def check_necks(subject: Subject) -> Found:
+    """Both shoulders alike with the neck in the middle; and how far its parity takes the neck from its width."""
+    problems: list[Problem] = []
+    necks = 0
+    for piece in subject.design.pieces:
+        for index, section in enumerate(piece.sections):
+            if isinstance(section, Shoulders):
+                necks += 1
+                problems += _off_centre(subject, piece, section, index)
+                problems += _neck_parity(subject, piece, section, index)
+    return Found(tuple(problems), f"{count_of(necks, 'neck')} centred" if not problems else f"{count_of(necks, 'neck')} looked at")
+
+
+def _neck_plan(subject: Subject, piece: Piece, index: int, size: str) -> ShouldersPlan:
+    plan = subject.grading.plans[piece.key][size].sections[index]
+    assert isinstance(plan, ShouldersPlan)
+    return plan
+
+
+def _off_centre(subject: Subject, piece: Piece, section: Shoulders, index: int) -> Iterator[Problem]:
+    off = []
+    for size in subject.sizes:
+        plan, top = _neck_plan(subject, piece, index, size), subject.grading.pieces[piece.key][size].main.last_count
+        if 2 * plan.shoulder + plan.neck != top or plan.shoulder < 1 or plan.neck < 1:
+            off.append((size, f"shoulders of {plan.shoulder} and {top - plan.shoulder - plan.neck} stitches beside a neck of {plan.neck}"))
+    if off:
+        yield problem(
+            "neck-off-centre", f"the neck of {piece.key} is not in the middle: {by_size(off)}", section.origin,
+            "the shoulders can't be sewn; please report it with this spec", [size for size, _ in off],
+        )
+
+
+def _neck_parity(subject: Subject, piece: Piece, section: Shoulders, index: int) -> Iterator[Problem]:
+    gauge = subject.design.fabric(section.fabric).gauge
+    off = []
+    for size, env in subject.environments.items():
+        plan, wanted = _neck_plan(subject, piece, index, size), env.length(section.neck)
+        if abs(plan.neck - wanted * gauge.stitches / gauge.width) > NECK_STITCHES + SAME_LENGTH:
+            got = plan.neck * gauge.width / gauge.stitches
+            off.append((size, f"{plan.neck} stitches, {cm(got)} for {cm(wanted)}"))
+    if off:
+        yield problem(
+            "neck-parity", f"the neck of {piece.key} is {by_size(off)}; with two equal shoulders it is even or odd as the piece is",
+            section.neck.origin, f"a piece one stitch ({cm(gauge.stitch_width)}) wider or narrower lets it be nearer", [size for size, _ in off], "note",
+        )
+
+
+def check_equal_counts(subject: Subject) -> Found:
+    """Neighbouring sizes that start with the same count although they are meant to differ."""
+    problems = []
+    alike = 0
+    for piece in subject.design.pieces:
+        width = piece.start.width
+        if width is None:
+            continue
+        wanted = {size: env.length(width) for size, env in subject.environments.items()}
+        counts = {size: plan.start.stitches for size, plan in subject.grading.plans[piece.key].items()}
+        groups = [group for group in _runs_alike(counts) if max(wanted[s] for s in group) - min(wanted[s] for s in group) > SAME_LENGTH]
+        if groups:
+            alike += len(groups)
+            texts = [f"{counts[group[0]]} stitches in {listed(group)} (wanted {span_cm(wanted[s] for s in group)})" for group in groups]
+            stitch = subject.design.fabric(piece.start.fabric).gauge.stitch_width
+            problems.append(problem(
+                "equal-counts", f"{piece.key} starts alike in neighbouring sizes: {'; '.join(texts)}", width.origin,
+                f"a stitch is {cm(stitch)} here: a finer gauge, or wider steps between sizes, tells them apart",
+                [size for group in groups for size in group], "note",
+            ))
+    return Found(tuple(problems), f"{count_of(alike, 'group')} of sizes with equal counts" if alike else "all sizes differ where they are meant to")
+
+
+def _runs_alike(counts: dict[str, int]) -> Iterator[tuple[str, ...]]:
+    """Neighbouring sizes of one count, two or more together."""
+    run: list[str] = []
+    for size in counts:
+        if run and counts[run[-1]] != counts[size]:
+            if len(run) > 1:
+                yield tuple(run)
+            run = []
+        run.append(size)
+    if len(run) > 1:
+        yield tuple(run)

@@ -1,0 +1,165 @@
+"""Pieces measured anew: row counts, the printed gauge (whole stitches and rows over a width) and take-up.
+
+Written apart from the engine that graded them, so that the two can disagree.
+"""
+
+from collections.abc import Mapping, Sequence
+
+from gaugewright.checks.model import Measured, Remade, Subject
+from gaugewright.design.model import TAKE_UP_STITCHES, Design, FinishedMeasure, Formula, NamedEdge, Piece
+from gaugewright.errors import Problem, ProblemsFound
+from gaugewright.formulas.nodes import Call, FormulaError, Name
+from gaugewright.gauge.model import Gauge
+from gaugewright.grading.grade import Grading
+from gaugewright.grading.model import Strip
+from gaugewright.grading.plan import PiecePlan, ShouldersPlan
+from gaugewright.measurements.model import Body
+from gaugewright.rounding import half_up
+from gaugewright.sized import Sized, for_each_size, join
+from gaugewright.sizing.environment import Environment, named_formulas
+
+Gauges = Mapping[str, Gauge]
+Lost = Mapping[str, float]
+
+
+def subject_of(design: Design, bodies: Sized[Body], grading: Grading) -> Subject:
+    """Everything measured anew, once for all checks."""
+    gauges = {fabric.key: fabric.gauge for fabric in design.fabrics}
+    remade = {
+        piece.key: join(
+            lambda plan, graded, piece=piece: remeasure(piece, plan, graded.main, gauges, lost_stitches(piece, design)),
+            grading.plans[piece.key], grading.pieces[piece.key],
+        )
+        for piece in design.pieces
+    }
+    environments = for_each_size(bodies.labels, lambda label: _environment(label, design, bodies, remade, gauges))
+    measured, faults = _measurements(design, environments)
+    return Subject(design, bodies, grading, remade, environments, measured, faults)
+
+
+def lost_stitches(piece: Piece, design: Design) -> dict[str, float]:
+    """Stitches that seams and picked-up edges take off each edge of a piece, by the edge's name."""
+    lost: dict[str, float] = {}
+    for seam in design.seams:
+        for edge in (seam.join, *seam.to):
+            if edge.piece == piece.key:
+                lost[edge.edge] = max(lost.get(edge.edge, 0.0), TAKE_UP_STITCHES[seam.take_up])
+    for other in design.pieces:
+        for key, name in other.start.edges:
+            if key == piece.key:
+                lost[name] = max(lost.get(name, 0.0), TAKE_UP_STITCHES[other.start.take_up])
+    return lost
+
+
+def remeasure(piece: Piece, plan: PiecePlan, strip: Strip, gauges: Gauges, lost: Lost) -> Remade:
+    """One size of a piece: finished measures (worked less take-up) and the true length of each edge."""
+    of_rows = [gauges[row.fabric] for row in strip.rows]
+    row_widths = [row.makes * gauge.width / gauge.stitches for row, gauge in zip(strip.rows, of_rows, strict=True)]
+    spans = [(lost[edge.name], *span_of(edge, plan)) for edge in piece.edges if lost.get(edge.name)]
+    off = [
+        sum(stitches for stitches, low, high in spans if low < number <= high) * gauge.width / gauge.stitches
+        for number, gauge in enumerate(of_rows, start=1)
+    ]
+    finished = [width - seam for width, seam in zip(row_widths, off, strict=True)]
+    first, last = of_rows[0], of_rows[-1]
+    top_names = (piece.top, "shoulder")
+    rows_length = sum(gauge.height / gauge.rows for gauge in of_rows)
+    length = rows_length - lost.get(piece.bottom, 0.0) * first.height / first.rows
+    length -= max(lost.get(name, 0.0) for name in top_names) * last.height / last.rows
+    measures = {
+        "width": finished[0], "bottom": finished[0], "top_width": finished[-1],
+        "widest": max(finished), "narrowest": min(finished), "length": length,
+    }
+    return Remade(measures, _edges(piece, plan, strip, of_rows), rows_length)
+
+
+def span_of(edge: NamedEdge, plan: PiecePlan) -> tuple[int, int]:
+    """The rows of an edge: after the first figure, up to the second."""
+    ends = {mark.level: mark.row for mark in plan.marks}
+    return 0 if edge.bottom is None else ends[edge.bottom], plan.rows if edge.top is None else ends[edge.top]
+
+
+def _edges(piece: Piece, plan: PiecePlan, strip: Strip, of_rows: Sequence[Gauge]) -> dict[str, float]:
+    first, last = of_rows[0], of_rows[-1]
+    edges = {piece.bottom: strip.start.stitches * first.width / first.stitches}
+    shoulders = [section for section in plan.sections if isinstance(section, ShouldersPlan)]
+    for section in shoulders:
+        edges["shoulder"] = section.shoulder * last.width / last.stitches
+        edges["neck"] = section.neck * last.width / last.stitches
+    if not shoulders:
+        edges[piece.top] = strip.last_count * last.width / last.stitches
+    slopes = _slopes(strip, of_rows) if piece.edges else []
+    for edge in piece.edges:
+        low, high = span_of(edge, plan)
+        edges[edge.name] = sum(slope[edge.side == "far"] for slope in slopes[low:high])
+    return edges
+
+
+def _slopes(strip: Strip, of_rows: Sequence[Gauge]) -> list[tuple[float, float]]:
+    """Length along each row end, starting edge and far edge: the row's height and how far that edge moves.
+
+    What a change of gauge alone adds to the width, both edges share.
+    """
+    found: list[tuple[float, float]] = []
+    flat = 1.0 if strip.worked == "rows" else 0.5
+    before = None
+    for number, (row, gauge) in enumerate(zip(strip.rows, of_rows, strict=True), start=1):
+        stitch, height = gauge.width / gauge.stitches * flat, gauge.height / gauge.rows
+        width = row.makes * stitch
+        shaped = strip.worked == "rows" and number > 1 and any(run.operation.change for run in row.runs)
+        in_order = row.edge_changes() if shaped else (0, 0)
+        moved = [change * stitch for change in (in_order if number % 2 else in_order[::-1])]
+        widened = width - (strip.start.stitches * stitch if before is None else before)
+        shared = (widened - sum(moved)) / 2
+        found.append((((moved[0] + shared) ** 2 + height**2) ** 0.5, ((moved[1] + shared) ** 2 + height**2) ** 0.5))
+        before = width
+    return found
+
+
+def _environment(label: str, design: Design, bodies: Sized[Body], remade: Mapping[str, Sized[Remade]], gauges: Gauges) -> Environment:
+    """Formulas of one size, answered from its body, its ease and the pieces measured anew."""
+    place = bodies.labels.index(label)
+    measures = {name: value.mm for name, value in bodies.values[place].values.items()}
+    ease = {each.measure: each.values[place] for each in design.sizes.ease}
+    pieces = {key: sized.values[place] for key, sized in remade.items()}
+
+    def looked_up(call: Call, kind: str) -> float:
+        argument = call.arguments[0] if call.arguments else None
+        piece, _, name = argument.name.partition(".") if isinstance(argument, Name) else ("", "", "")
+        known = (pieces[piece].edges if kind == "edge" else pieces[piece].measures) if piece in pieces else {}
+        if name not in known:
+            hint = f"it has {', '.join(known)}" if known else f"write it like {kind}({next(iter(pieces))}.{'top' if kind == 'edge' else 'width'})"
+            raise FormulaError(f"{piece or 'this'} has no {'edge' if kind == 'edge' else 'measure'} {name}".rstrip(), call.column, hint)
+        return known[name]
+
+    def whole_rows(call: Call, env: Environment) -> float:
+        fabric = call.arguments[1] if len(call.arguments) == 2 else None
+        if not isinstance(fabric, Name) or fabric.name not in gauges:
+            raise FormulaError("in_rows() takes a length and a fabric", call.column, f"write it like in_rows(4 cm, {next(iter(gauges))})")
+        gauge = gauges[fabric.name]
+        return max(1, half_up(env.value(call.arguments[0]).amount * gauge.rows / gauge.height)) * gauge.height / gauge.rows
+
+    return Environment(label, measures, ease, named_formulas(design), {
+        "finished": lambda call, _env: looked_up(call, "measure"),
+        "edge": lambda call, _env: looked_up(call, "edge"),
+        "in_rows": whole_rows,
+    })
+
+
+def _measurements(design: Design, environments: Sized[Environment]) -> tuple[tuple[Measured, ...], tuple[Problem, ...]]:
+    """Each finished measurement in all sizes; the located faults of those that can't be worked out."""
+    measured: list[Measured] = []
+    faults: list[Problem] = []
+    for measure in design.finished:
+        try:
+            measured.append(_measurement(measure, environments))
+        except ProblemsFound as found:
+            faults += found.problems
+    return tuple(measured), tuple(faults)
+
+
+def _measurement(measure: FinishedMeasure, environments: Sized[Environment]) -> Measured:
+    def worked_out(formula: Formula) -> Sized[float]:
+        return environments.map(lambda env: env.length(formula))
+
+    return Measured(measure, worked_out(measure.measure), worked_out(measure.wanted) if measure.wanted else None)

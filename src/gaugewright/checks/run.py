@@ -1,0 +1,41 @@
+"""All checks, in the order they are told."""
+
+from gaugewright.checks.finished import check_bust_steps, check_ease_drift, check_finished, check_never_falls
+from gaugewright.checks.lengths import check_equal_counts, check_necks, check_total_length
+from gaugewright.checks.model import Check, CheckResult
+from gaugewright.checks.remeasure import subject_of
+from gaugewright.checks.rows import check_rows_follow
+from gaugewright.checks.seams import check_bands_meet, check_seams
+from gaugewright.checks.shaping import check_gathers, check_shaping_balances
+from gaugewright.checks.sources import check_unconfirmed, check_yarns_used
+from gaugewright.checks.wearing import check_hips, check_openings, check_upper_arm
+from gaugewright.design.model import Design
+from gaugewright.grading.grade import Grading
+from gaugewright.measurements.model import Body
+from gaugewright.sized import Sized
+
+CHECKS: tuple[tuple[str, str, Check], ...] = (
+    ("rows-follow", "Each row uses what the row before makes", check_rows_follow),
+    ("shaping-balances", "Increases less decreases give the end less the start", check_shaping_balances),
+    ("gathers", "No row more than halves or doubles", check_gathers),
+    ("finished-measures", "Finished measurements are as wanted", check_finished),
+    ("total-length", "Total lengths are as wanted", check_total_length),
+    ("neck-centred", "Shoulders are equal and the neck is in the middle", check_necks),
+    ("seam-pairs", "Edges sewn together fit", check_seams),
+    ("bands-meet", "Colour bands meet across seams", check_bands_meet),
+    ("never-falls", "Girths and lengths never fall with size", check_never_falls),
+    ("openings", "Hands and heads pass their openings", check_openings),
+    ("upper-arm", "Sleeves leave room for the arm", check_upper_arm),
+    ("hips", "What covers the hips goes round them", check_hips),
+    ("ease-drift", "Ease is even over the sizes", check_ease_drift),
+    ("bust-steps", "The bust grows in even steps", check_bust_steps),
+    ("equal-counts", "Sizes differ where they are meant to", check_equal_counts),
+    ("yarns-used", "Each yarn is used", check_yarns_used),
+    ("unconfirmed-measures", "Body measures come from a chart seen in print", check_unconfirmed),
+)
+
+
+def run_checks(design: Design, bodies: Sized[Body], grading: Grading) -> tuple[CheckResult, ...]:
+    """Every check's problems and figures; measures all pieces anew once, changes nothing."""
+    subject = subject_of(design, bodies, grading)
+    return tuple(CheckResult(name, title, *check(subject)) for name, title, check in CHECKS)
