@@ -4,7 +4,7 @@ import math
 
 import pint
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gaugewright.units import (
@@ -138,6 +138,7 @@ def test_the_table_agrees_with_a_reference_library() -> None:
 _LENGTH_UNITS = sorted(name for name, (_, dimension) in UNITS.items() if dimension == "length")
 
 
+@settings(deadline=None)
 @given(
     st.integers(0, 999),
     st.integers(1, 64),
@@ -151,6 +152,7 @@ def test_mixed_fractions_come_back(whole: int, top: int, bottom: int, unit: str,
     assert parse_length(written) == pytest.approx((whole + top / bottom) * float(UNITS[unit][0]), rel=1e-12)
 
 
+@settings(deadline=None)
 @given(
     st.integers(0, 10**7),
     st.integers(0, 4),
@@ -163,6 +165,7 @@ def test_decimals_come_back(digits: int, places: int, unit: str, gap: str) -> No
     assert parse_quantity(f"{value:.{places}f}{gap}{unit}").amount == pytest.approx(value * factor, rel=1e-12)
 
 
+@settings(deadline=None)
 @given(st.text(max_size=40))
 def test_no_text_breaks_the_reader(text: str) -> None:
     try:
@@ -192,6 +195,7 @@ def test_lengths_worded(mm: float, cm: str, inches: str) -> None:
     assert (cm_text(mm), inches_text(mm)) == (cm, inches)
 
 
+@settings(deadline=None)
 @given(st.floats(0, 5000))
 def test_wording_strays_at_most_half_its_step(mm: float) -> None:
     assert abs(float(cm_text(mm)) * 10 - mm) <= 2.5 + 1e-6

@@ -5,7 +5,7 @@ import time
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gaugewright.errors import Problem, ProblemsFound
@@ -148,11 +148,13 @@ def test_a_byte_order_mark_and_windows_line_ends_are_read(tmp_path: Path) -> Non
     assert (source.origin_at(("b",)).location[1:], source.origin_at(("b",)).line_text) == ((2, 4), "b: x")
 
 
+@settings(deadline=None)
 @given(st.text(max_size=80))
 def test_no_text_breaks_the_reader(text: str) -> None:
     survives(text)
 
 
+@settings(deadline=None)
 @given(
     st.lists(
         st.sampled_from(

@@ -11,9 +11,13 @@ import difflib
 import math
 import re
 from fractions import Fraction
-from typing import Literal, NamedTuple
+from functools import cache
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from gaugewright.rounding import to_step
+
+if TYPE_CHECKING:
+    import pint
 
 Dimension = Literal["length", "mass", "fineness", "number"]
 
@@ -116,13 +120,22 @@ def unit_named(name: str, at: int = 0) -> tuple[Fraction, Dimension]:
     raise UnitError(f"unknown unit {name[:20]!r}: a length or a mass is expected", at, hint)
 
 
+@cache
+def _registry() -> "pint.UnitRegistry[float]":
+    """pint's registry, built once and on first use, since that takes 0.2 s."""
+    import pint
+
+    return pint.UnitRegistry()
+
+
+@cache
 def _unit_outside_the_table(name: str) -> tuple[Fraction, Dimension] | None:
-    """Asks pint about a single name (furlong, ell); built on first use, since it takes 0.2 s."""
+    """Asks pint about a single name (furlong, ell)."""
     if not re.fullmatch(r"[A-Za-z]{1,20}", name):
         return None
     import pint
 
-    registry: pint.UnitRegistry[float] = pint.UnitRegistry()
+    registry = _registry()
     try:
         unit = registry.Unit(name)
         for dimension, base, pint_name in (("length", "mm", "[length]"), ("mass", "g", "[mass]")):

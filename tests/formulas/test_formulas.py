@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gaugewright.formulas import (
@@ -138,6 +138,7 @@ def test_a_long_chain_of_names_is_ordered() -> None:
     assert (order[0], order[-1], cycles) == ("n4999", "n0", ())
 
 
+@settings(deadline=None)
 @given(st.text(max_size=600))
 def test_no_text_breaks_the_parser(text: str) -> None:
     try:
@@ -170,6 +171,7 @@ _WORDS = [
 ]
 
 
+@settings(deadline=None)
 @given(st.lists(st.sampled_from(_WORDS), max_size=30))
 def test_no_likely_text_breaks_the_parser_or_the_arithmetic(words: list[str]) -> None:
     try:
@@ -198,6 +200,7 @@ def sums(draw: st.DrawFn) -> tuple[str, float]:
     return text, total
 
 
+@settings(deadline=None)
 @given(sums())
 def test_sums_come_to_what_arithmetic_says(case: tuple[str, float]) -> None:
     text, total = case
