@@ -10,8 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
-from gaugewright.errors import Problem, ProblemsFound
-from gaugewright.yaml_syntax import placed_problem
+from gaugewright.errors import Location, Origin, Problem, ProblemsFound
 
 DEEPEST = 60
 MOST_WORDS = 50_000  # keys and values in one file; a garment has some hundreds
@@ -50,6 +49,19 @@ class Placed:
     key_column: int = 0
     size: int = 1
     height: int = 1
+
+
+def file_problem(name: str, message: str, file: str, hint: str) -> ProblemsFound:
+    """A problem with a file as a whole."""
+    return ProblemsFound((Problem(name, message, Origin(Location(file, 1, 1)), hint),))
+
+
+def placed_problem(
+    name: str, message: str, hint: str, line: int, column: int, file: str, lines: tuple[str, ...]
+) -> Problem:
+    """A problem at a line and column counted from 0."""
+    quoted = lines[line] if line < len(lines) else ""
+    return Problem(name, message, Origin(Location(file, line + 1, column + 1), quoted), hint)
 
 
 def build_tree(events: Iterator[Any], file: str, lines: tuple[str, ...], problems: list[Problem]) -> Placed | None:
