@@ -37,6 +37,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "two-gauges": "a fabric with both a swatch and a gauge",
     # Pieces and sections.
     "two-starts": "a piece that starts in two ways",
+    "take-up-without-edge": "a take-up where no edge is picked up",
     "two-kinds": "one section of two kinds",
     "two-extents": "a section that says in two ways how far it goes",
     "two-widths": "a taper that says in two ways how wide it ends",

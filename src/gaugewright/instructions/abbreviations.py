@@ -11,8 +11,8 @@ PLAIN_WORDS = ("m", "join", "turn", "sp")
 """Listed by the trade, but used here as whole words of English or as units."""
 
 
-def abbreviations(book: Book, blocks: Iterable[Block]) -> Iterator[Block]:
-    """The chapter, from the texts of the chapters that instruct."""
+def abbreviations(book: Book, blocks: Iterable[Block], by_hand: bool) -> Iterator[Block]:
+    """The chapter, from the texts of the chapters that instruct; without a hook if all is worked `by_hand`."""
     text = " ".join(_texts(blocks))
     rows = []
     for key in abbreviation_keys():
@@ -20,7 +20,7 @@ def abbreviations(book: Book, blocks: Iterable[Block]) -> Iterator[Block]:
         if key in PLAIN_WORDS or " in next " in key:
             continue
         if re.search(rf"(?<![\w-]){re.escape(abbr)}(?![\w-])", text):
-            rows.append((abbr, meaning, how))
+            rows.append((abbr, meaning, how.replace(book.front["the-hook"], book.front["the-hand"]) if by_hand else how))
     yield Heading(2, book.front["abbreviations-heading"])
     caption = spans_text(book.front_text("abbreviations-caption", terms=book.terms.upper()))
     header = (book.front["abbreviation"], book.front["meaning"], book.front["how"])

@@ -61,7 +61,7 @@ def build_document(pattern: Pattern, book: Book) -> Document:
         *sizes_page(book, pattern.design, pattern.bodies, pattern.finished, max(f.thickness for f in fabrics)),
         *materials(book, pattern.design, pattern.amounts, fabrics, MARKERS),
         *gauge,
-        *abbreviations(book, (*gauge, *notes, *pieces, *up, *end)),
+        *abbreviations(book, (*gauge, *notes, *pieces, *up, *end), all(fabric.by_hand for fabric in fabrics)),
         *notes,
     )
     return Document(

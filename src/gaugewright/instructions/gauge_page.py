@@ -6,10 +6,9 @@ from dataclasses import dataclass
 from gaugewright.design.model import Fabric
 from gaugewright.gauge.model import Gauge
 from gaugewright.instructions.fabric_words import fabric_words
-from gaugewright.instructions.materials import single
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, spans_text
 from gaugewright.instructions.steps import spoken
-from gaugewright.instructions.wording import Book, spaced
+from gaugewright.instructions.wording import Book, exact_length_text, spaced
 from gaugewright.rounding import half_up, to_step
 from gaugewright.sized import Sized
 
@@ -29,7 +28,8 @@ def gauge_page(book: Book, fabrics: Sequence[Fabric], critical: Sequence[Critica
     yield Heading(2, book.word("gauge").capitalize())
     for fabric in fabrics:
         yield Paragraph(spaced(*_lines(book, fabric)), "body")
-    yield Paragraph(book.front_text("gauge-advice"), "note")
+    by_hand = all(fabric.by_hand for fabric in fabrics)
+    yield Paragraph(book.front_text("gauge-advice-hands" if by_hand else "gauge-advice"), "note")
     yield Paragraph(book.front_text("gauge-count"), "note")
     if critical:
         yield _if_table(book, critical)
@@ -40,9 +40,9 @@ def _lines(book: Book, fabric: Fabric) -> list:  # type: ignore[type-arg]
     rounds = fabric.worked != "rows"
     slots = {
         "title": spoken(fabric.key).capitalize(), "stitches": gauge.stitches, "rows": gauge.rows,
-        "width": single(book, gauge.width), "height": single(book, gauge.height), "fabric": fabric_words(book, fabric),
+        "width": exact_length_text(gauge.width, book.units), "height": exact_length_text(gauge.height, book.units), "fabric": fabric_words(book, fabric),
         "rowword": book.words["rounds" if rounds else "rows"], "rowone": "rnd" if rounds else "row",
-        "stwidth": single(book, gauge.stitch_width), "rowheight": single(book, gauge.row_height),
+        "stwidth": exact_length_text(gauge.stitch_width, book.units), "rowheight": exact_length_text(gauge.row_height, book.units),
     }
     fact = f"gauge.{fabric.key}"
     return [

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 
 from gaugewright.design.model import Design, Fabric, Yarn
-from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, spans_text
-from gaugewright.instructions.wording import Book, Mm, Span, Spans
+from gaugewright.instructions.nodes import Block, Heading, Paragraph, Span, Table, spans_text
+from gaugewright.instructions.wording import Book, Spans
 from gaugewright.rounding import half_up, up_to_step
 from gaugewright.sized import Sized
 from gaugewright.trade.hooks import hook_label
@@ -61,8 +61,3 @@ def _amounts(book: Book, design: Design, amounts: Amounts) -> Iterator[Block]:
         for yarn in used
     )
     yield Table(book.front["balls-grams"], header, grams, align)
-
-
-def single(book: Book, mm: float) -> Mm:
-    """A length that is the same in all sizes."""
-    return Mm(Sized(book.labels, (mm,) * len(book.labels)))

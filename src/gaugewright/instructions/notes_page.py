@@ -26,10 +26,12 @@ def _counted(book: Book, views: tuple[PieceView, ...]) -> str:
 
 def _kinds(views: tuple[PieceView, ...]) -> Iterator[str]:
     sections = [section for view in views for section in view.first.sections]
-    if any(not s.cloth.counts and s.cloth.chains for s in sections):
+    chained = [s for view in views if view.first.worked != "spiral rounds" for s in view.first.sections]
+    if any(not s.cloth.counts and s.cloth.chains for s in chained):
         yield "note-counts-not"
-    if any(s.cloth.counts for s in sections):
+    if any(s.cloth.counts for s in chained):
         yield "note-counts"
+    yield "note-work-even"
     if any(isinstance(s, TaperPlan) for s in sections):
         yield "note-every"
     if any(isinstance(s, SpreadPlan) for s in sections):
@@ -44,6 +46,9 @@ def _kinds(views: tuple[PieceView, ...]) -> Iterator[str]:
     if any(view.piece.edges for view in views):
         yield "note-edges"
     yield "note-check"
-    yield "note-markers"
-    yield "note-total-first"
-    yield "note-take-up"
+    if any(not view.in_rounds for view in views):
+        yield "note-markers"
+    if any(view.first.marks for view in views):
+        yield "note-total-first"
+    if len(views) > 1:
+        yield "note-take-up"

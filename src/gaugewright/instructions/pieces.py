@@ -71,6 +71,7 @@ def _ending(book: Book, view: PieceView, sewn: bool) -> Iterator[Block]:
     width, length = view.width(last), view.height(last)
     kind = "final-check-tube" if view.in_rounds else "final-check-band" if isinstance(view.first.start, EdgeStart) else "final-check"
     tail = tail_length(book, "sewing" if sewn else "weave in")
-    yield step("End:", book.sentence("fasten-off" if sewn else "fasten-off-weave", view.piece.key, tail=tail))
+    level = [book.sentence("spiral-end", slst=book.abbr("sl st"))] if view.first.worked == "spiral rounds" else []
+    yield step("End:", *level, book.sentence("fasten-off" if sewn else "fasten-off-weave", view.piece.key, tail=tail))
     check = book.sentence(kind, view.piece.key, width=width, length=length, bottom=spoken(view.piece.bottom))
     yield Paragraph(check, "note", "Check:")

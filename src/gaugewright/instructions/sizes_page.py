@@ -3,7 +3,7 @@
 import math
 from collections.abc import Callable, Iterator, Mapping
 
-from gaugewright.design.model import Design, FinishedMeasure
+from gaugewright.design.model import ONE_SIZE, Design, FinishedMeasure
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, plain, spans_text
 from gaugewright.instructions.steps import spoken
 from gaugewright.instructions.wording import Book
@@ -17,10 +17,12 @@ CHART = ("bust", "chest")
 def sizes_page(book: Book, design: Design, bodies: Sized[Body], finished: Mapping[str, Sized[float]], thickness: float) -> Iterator[Block]:
     """The chapter on sizes. `finished` holds each finished measure in mm; `thickness` is the cloth's, mm."""
     yield Heading(2, book.front["sizes-heading"])
-    kind = "sizes-one" if len(book.labels) == 1 else "sizes-body"
-    yield Paragraph(book.front_text(kind, sizes=", ".join(book.labels)))
+    if len(book.labels) > 1:
+        yield Paragraph(book.front_text("sizes-body", sizes=", ".join(book.labels)))
+    elif book.labels != (ONE_SIZE,):
+        yield Paragraph(book.front_text("sizes-one", sizes=book.labels[0]))
     tables = (("table-cm", cm_text), ("table-in", inches_text))
-    for caption, text in tables if book.units == "cm" else tables[::-1]:
+    for caption, text in () if not design.finished else tables if book.units == "cm" else tables[::-1]:
         rows = tuple(row for measure in design.finished for row in _rows(book, measure, bodies, finished[measure.key], thickness, text))
         yield Table(book.front[caption], (book.front["measure"], *book.labels), rows, ("left", *("right" for _ in book.labels)))
     for note in _notes(book, design, bodies, thickness):
@@ -56,7 +58,7 @@ def _from_chart(confirmed: bool, source: str) -> bool:
 
 def _notes(book: Book, design: Design, bodies: Sized[Body], thickness: float) -> Iterator[tuple]:  # type: ignore[type-arg]
     yield book.front_text("units-note")
-    if thickness:
+    if thickness and any(measure.of in GIRTHS for measure in design.finished):
         yield book.front_text("ease-note")
     for ease in design.sizes.ease:
         if ease.words:

@@ -8,7 +8,7 @@ from gaugewright.instructions.align import grouped
 from gaugewright.instructions.nodes import Block, Paragraph, Table
 from gaugewright.instructions.steps import count_end, edge_name_at, only, spoken, step, to_row
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import Book, Slot, Spans, Times, spaced
+from gaugewright.instructions.wording import Book, Spans, Times
 from gaugewright.sized import Sized
 
 
@@ -29,7 +29,8 @@ def _shaping_row(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Si
     way = "increase" if plan.sign > 0 else "decrease"
     stitch = book.abbr(plan.cloth.stitch)
     if plan.edges == "pairs":
-        sentences = [book.sentence(f"taper-round-{way}", view.piece.key, stitch=stitch)]
+        kind = "spiral" if view.first.worked == "spiral rounds" else "round"
+        sentences = [book.sentence(f"taper-{kind}-{way}", view.piece.key, stitch=stitch)]
     else:
         inset = "-inset" if plan.cloth.counts else ""
         place = "both" if plan.edges == "both" else "one"
@@ -43,10 +44,10 @@ def _shaping_row(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Si
 def _schedule(book: Book, view: PieceView, plans: Sized[TaperPlan], last: Sized[int], shaping: str) -> Iterator[Paragraph]:
     """One step for each structure of schedule; sizes that share one share the step."""
     groups = grouped(plans.map(lambda plan: _shape(plan.schedule)))
-    for shape, sizes in groups:
+    for _, sizes in groups:
         prefix = only(book, sizes) if len(groups) > 1 else ()
         rows = last.pick(sizes)
-        phrases = _phrases(book, view, shape, plans.pick(sizes), rows, shaping)
+        phrases = _phrases(book, view, plans.pick(sizes), rows, shaping)
         ending = book.sentence("taper-end", view.piece.key, length=view.height(rows), bottom=spoken(view.piece.bottom))
         count = count_end(book, f"{view.piece.key}.taper", view.stitches(rows))
         yield step(to_row(book, view, rows), prefix, *phrases, ending, count=count)
@@ -54,42 +55,54 @@ def _schedule(book: Book, view: PieceView, plans: Sized[TaperPlan], last: Sized[
 
 def _shape(schedule: Schedule) -> tuple[object, ...]:
     """What must be alike for two sizes to share a sentence."""
-    blocks = tuple((len(block.gaps), block.gaps == (1,), block.times == 1) for block in schedule.blocks)
+    blocks = tuple((len(block.gaps), block.gaps[0] == 1, block.times == 1) for block in schedule.blocks)
     return (*blocks, schedule.even > 0)
 
 
-def _phrases(book: Book, view: PieceView, shape: object, plans: Sized[TaperPlan], last: Sized[int], shaping: str) -> list[Spans]:
+def _phrases(book: Book, view: PieceView, plans: Sized[TaperPlan], last: Sized[int], shaping: str) -> list[Spans]:
     schedules = plans.map(lambda plan: plan.schedule)
-    Row, row, rows = book.row_word(view.in_rounds), "rnd" if view.in_rounds else "row", book.words["rounds" if view.in_rounds else "rows"]
+    row, rows = row_words(book, view)
     fact = f"{view.piece.key}.schedule"
-    blocks = schedules.values[0].blocks
+    blocks = len(schedules.values[0].blocks)
     if not blocks:
-        return [book.sentence("work-even-rounds" if view.in_rounds else "work-even", fact, length=view.height(last), bottom=spoken(view.piece.bottom))]
-
-    def gap(block: int, which: int = 0) -> Sized[int]:
-        return schedules.map(lambda s: s.blocks[block].gaps[which])
-
-    def times(block: int) -> Times:
-        return Times(schedules.map(lambda s: s.blocks[block].times))
-
-    slots: dict[str, Slot] = {"shaping": shaping, "row": row, "Row": Row, "rows": rows, "gap": gap(0), "times": times(0)}
-    lengths = tuple(len(block.gaps) for block in blocks)
-    if lengths == (1,):
-        kind = "taper-every-row" if blocks[0].gaps == (1,) else "taper-one-rate"
-    elif lengths == (2,):
-        kind, slots = "taper-turns", slots | {"gap2": gap(0, 1)}
-    elif lengths == (1, 1):
-        kind, slots = "taper-two-rates", slots | {"gap2": gap(1), "times2": times(1)}
-    elif lengths == (2, 1):
-        kind, slots = "taper-turns-then", slots | {"gap2": gap(0, 1), "gap3": gap(1), "times3": times(1)}
-    elif lengths == (1, 2):
-        kind, slots = "taper-then-turns", slots | {"gap2": gap(1, 0), "gap3": gap(1, 1), "times2": times(1)}
+        kind = "work-even-rounds" if view.in_rounds else "work-even"
+        return [book.sentence(kind, fact, length=view.height(last), bottom=spoken(view.piece.bottom))]
+    rates = [_rate(book, view, schedules, index, fact) for index in range(blocks)]
+    if blocks == 1:
+        found = [book.sentence("taper-schedule", fact, shaping=shaping, row=row, first=rates[0])]
+    elif blocks == 2:
+        found = [book.sentence("taper-schedule-then", fact, shaping=shaping, row=row, first=rates[0], second=rates[1])]
     else:
-        raise TypeError(f"no sentence for a schedule of the shape {shape!r}")
-    found = [book.sentence(kind, fact, **slots)]
+        raise TypeError(f"no sentence for a schedule of {blocks} blocks")
     if schedules.values[0].even:
-        found.append(book.sentence("taper-even-after", fact, rows=rows, Row=Row, last=last))
+        found.append(book.sentence("taper-even-after", fact, rows=rows, Row=book.row_word(view.in_rounds), last=last))
     return found
+
+
+def row_words(book: Book, view: PieceView) -> tuple[str, str]:
+    """ "row" and "rows", or "rnd" and "rnds"."""
+    return ("rnd", book.words["rounds"]) if view.in_rounds else ("row", book.words["rows"])
+
+
+def _rate(book: Book, view: PieceView, schedules: Sized[Schedule], index: int, fact: str) -> Spans:
+    """One block of a schedule: how often, after how many rows. All sizes have the same shape here."""
+    row, rows = row_words(book, view)
+    block = schedules.values[0].blocks[index]
+    times = schedules.map(lambda s: s.blocks[index].times)
+    gaps = [schedules.map(lambda s, which=which: s.blocks[index].gaps[which]) for which in range(len(block.gaps))]  # type: ignore[misc]
+    fact = f"{fact}.{index}"
+    if len(gaps) == 2:
+        even, even2 = (gap.map(lambda g: g - 1) for gap in gaps)
+        if even.values[0]:
+            return book.part("rate-turns", fact, even=even, even2=even2, rows=rows, times=Times(times))
+        return book.part("rate-turns-next", fact, row=row, even2=even2, rows=rows, times=Times(times))
+    if block.gaps == (1,):
+        return book.part("rate-next", fact, row=row) if block.times == 1 else book.part("rate-each-next", fact, times=times, rows=rows)
+    if block.times == 1:
+        even = gaps[0].map(lambda gap: gap - 1)
+        one = row if even.agree and even.values[0] == 1 else rows
+        return book.part("rate-once" if index else "rate-once-first", fact, even=even, rows=one)
+    return book.part("rate-every", fact, gap=gaps[0], rows=rows, times=Times(times))
 
 
 def _table(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Sized[int], name: str) -> Table:

@@ -9,6 +9,7 @@ from string import Formatter
 from typing import Literal
 
 from gaugewright.instructions.nodes import Span
+from gaugewright.rounding import to_step
 from gaugewright.sized import Sized
 from gaugewright.trade.terms import abbreviation, word
 from gaugewright.units import cm_text, inches_text
@@ -127,6 +128,17 @@ def length_text(values: Sized[float], units: Literal["cm", "in"]) -> str:
     """
     cm = f"{list_text([cm_text(v) for v in values])}{NO_BREAK}cm"
     inches = f"{list_text([inches_text(v) for v in values])}{NO_BREAK}in"
+    return f"{cm} / {inches}" if units == "cm" else f"{inches} / {cm}"
+
+
+def exact_length_text(mm: float, units: Literal["cm", "in"]) -> str:
+    """A length as it was measured, to the hundredth, in both units: a gauge is graded from exactly this.
+
+    >>> exact_length_text(205, "cm").replace(NO_BREAK, " "), exact_length_text(101.6, "in").replace(NO_BREAK, " ")
+    ('20.5 cm / 8.07 in', '4 in / 10.16 cm')
+    """
+    cm = f"{to_step(mm / 10, 0.01):.2f}".rstrip("0").rstrip(".") + f"{NO_BREAK}cm"
+    inches = f"{to_step(mm / 25.4, 0.01):.2f}".rstrip("0").rstrip(".") + f"{NO_BREAK}in"
     return f"{cm} / {inches}" if units == "cm" else f"{inches} / {cm}"
 
 

@@ -188,6 +188,14 @@ def call_dimension(call: Call) -> Dimension | None:
     return "length"
 
 
+def _change(value: Any) -> int:
+    if isinstance(value, bool) or not isinstance(value, int):
+        raise refuse("wrong-kind", f"a whole number is expected, not {as_written(value)}", "write stitches gained such as 2, or lost such as -2")
+    if value == 0:
+        raise refuse("not-positive", "a taper that changes 0 stitches is even", "write stitches gained such as 2, or lost such as -2, or use `even`")
+    return int(value)
+
+
 def _formula(value: Any, wanted: tuple[Dimension, ...], example: str) -> str:
     what = "a length" if wanted == ("length",) else "a length or a percentage"
     text = _number_or_text(value, what, example)
@@ -267,6 +275,7 @@ Price = Annotated[
 ]
 GaugeText = Annotated[WrittenGauge, PlainValidator(_gauge), _schema("string", "8 sts, 6.5 rows / 10 cm")]
 Count = Annotated[int, PlainValidator(_count), WithJsonSchema({"type": "integer", "minimum": 1})]
+Change = Annotated[int, PlainValidator(_change), WithJsonSchema({"type": "integer", "not": {"const": 0}})]
 FORMULA = Refers("formula")
 FormulaText = Annotated[str, PlainValidator(_length_formula), FORMULA, _schema("string", "body.bust / 2 + 10 cm")]
 LengthOrRest = Annotated[str, PlainValidator(_length_or_rest), FORMULA, _schema("string", "16 cm", "rest")]

@@ -22,6 +22,7 @@ from gaugewright.spec.fields import (
     refuse,
 )
 from gaugewright.spec.sections import Section
+from gaugewright.spec.vocabulary import TakeUp
 
 _Loose = Strict(False)
 EdgeList = Annotated[tuple[Annotated[Text, Refers("edge or level")], ...], _Loose, Many, Field(min_length=1)]

@@ -5,7 +5,7 @@ from typing import Annotated, Self
 from pydantic import Field, model_validator
 
 from gaugewright.spec.base import SpecModel
-from gaugewright.spec.fields import Count, FabricName, FormulaText, LengthOrRest, Refers, Text, YarnName, refuse
+from gaugewright.spec.fields import Change, Count, FabricName, FormulaText, LengthOrRest, Refers, Text, YarnName, refuse
 from gaugewright.spec.vocabulary import RoundingRule
 
 WhichEdge = Annotated[Text, Refers("own edge")]
@@ -46,7 +46,7 @@ class Taper(SpecModel):
     rounds: Count | None = Field(None, description="How many rounds.")
     target: FormulaText | None = Field(None, description="The width at its end.")
     stitches: Count | None = Field(None, description="The stitch count at its end.")
-    each: Count | None = Field(None, description="Stitches changed in each shaping row or round.")
+    each: Change | None = Field(None, description="Stitches changed in each shaping row or round; without a target, minus takes them away.")
     at: WhichEdge = Field("both", description="Where it is shaped: both, starting, far, or the name of an edge.")
     round: RoundingRule = Field("nearest", description="How the count at its end is rounded.")
     fabric: FabricName | None = _FABRIC
