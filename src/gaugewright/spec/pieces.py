@@ -39,6 +39,9 @@ class Start(SpecModel):
     fabric: FabricName | None = Field(
         None, description="The fabric whose gauge counts the start, if it isn't the piece's."
     )
+    take_up: TakeUp | None = Field(
+        None, description="With `pick_up`: how much of each edge is taken up; edge to edge unless stated."
+    )
 
     @model_validator(mode="after")
     def _one_way(self) -> Self:
@@ -55,6 +58,13 @@ class Start(SpecModel):
                 "missing-key",
                 "this start is neither chain, ring nor pick_up",
                 "add `chain: 20 cm`, the width it starts with",
+            )
+        if self.take_up and not self.pick_up:
+            raise refuse(
+                "take-up-without-edge",
+                f"a {given[0]} takes nothing up",
+                "take out `take_up`; it goes with `pick_up`",
+                path=("take_up",),
             )
         return self
 
