@@ -103,8 +103,9 @@ class Even:
 class Taper:
     """A section that gains or loses stitches: two of extent, target and stitches per row.
 
-    `each` is signed: stitches gained (or lost) on every shaping row or round. `at` is "both",
-    "starting" or "far" in rows and "all round" or "pairs" in rounds; "" lets the engine choose.
+    `each` is how many stitches every shaping row or round changes: with a target the target says
+    which way, without one its sign does. `at` is "both", "starting" or "far" in rows and "all round"
+    or "pairs" in rounds; "" lets the engine choose.
     """
 
     extent: Extent | None
@@ -189,6 +190,7 @@ class Piece:
     mirrored: bool
     notes: tuple[str, ...]
     origin: Origin
+    like: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -256,6 +258,10 @@ class Ease:
     measure: str
     values: tuple[float, ...]
     words: str
+
+
+ONE_SIZE = "One size"
+"""The label of the only size of a design that names none."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,4 +22,4 @@ class Origins:
 
     def formula(self, text: str, path: Path) -> Formula:
         """A formula with its place; the reader has made sure that it parses."""
-        return Formula(parse_formula(text), text, self.at(path))
+        return Formula(parse_formula(text), text, self.source.origin_in(path, 0))

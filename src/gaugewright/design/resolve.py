@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from decimal import Decimal
 from typing import Any
 
-from gaugewright.design.likeness import resolved
+from gaugewright.design.likeness import resolved, stated_in
 from gaugewright.design.model import (
     About,
     Attachment,
@@ -20,8 +20,9 @@ from gaugewright.design.model import (
 from gaugewright.design.origins import Origins
 from gaugewright.design.resolve_pieces import resolve_piece
 from gaugewright.design.resolve_sizes import resolve_sizes
-from gaugewright.gauge.model import Gauge
+from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule
+from gaugewright.gauge.model import Gauge
 from gaugewright.spec import LoadedSpec, Spec
 from gaugewright.trade.stitches import stitch
 
@@ -72,10 +73,14 @@ def _yarn(key: str, spec: Spec) -> Yarn:
 
 
 def _fabric(key: str, spec: Spec, origins: Origins) -> Fabric:
-    get = resolved(spec.fabrics, key, together=(("swatch", "gauge"),))
+    get = resolved(spec.fabrics, key, together=(("swatch", "gauge"),), goes_with={"turning_chain": "stitch"})
     name, swatch, written = get("stitch"), get("swatch"), get("gauge")
     facts = stitch(name)
     chain, tool, multiple = get("turning_chain"), get("tool"), get("multiple")
+    if chain and chain.counts == "as a stitch" and not chain.chains:
+        place = origins.at(("fabrics", stated_in(spec.fabrics, key, "turning_chain"), "turning_chain"))
+        message = "a turning chain of no chains can't count as a stitch"
+        raise ProblemsFound([Problem("chainless-stitch", message, place, f"give it {facts.chains or 1} chains, or don't count it")])
     measured = swatch or written
     gauge = Gauge(measured.stitches, _mm(measured.width), measured.rows, _mm(measured.height))
     rule = CountRule(

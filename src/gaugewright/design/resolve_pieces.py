@@ -57,6 +57,7 @@ def resolve_piece(
         mirrored=spec.pieces[key].mirrored,
         notes=spec.pieces[key].notes,
         origin=origins.at(("pieces", key), key=True),
+        like=spec.pieces[key].like or "",
     )
 
 
@@ -102,7 +103,7 @@ def _extent(part: Any, path: Path, origins: Origins) -> Extent | None:
 def _at(at: str, edges: tuple[NamedEdge, ...], start: Any) -> str:
     """Where a taper shapes: an edge's name stands for the side it is on; rounds have no edges."""
     if start.ring is not None:
-        return ""
+        return at if at in ("pairs", "all round") else ""
     sides = {edge.side for edge in edges if edge.name == at}
     return next(iter(sides)) if len(sides) == 1 else "both" if len(sides) == 2 else at
 

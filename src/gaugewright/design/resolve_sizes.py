@@ -3,12 +3,10 @@
 from collections.abc import Mapping
 from typing import Any
 
-from gaugewright.design.model import Ease, SizeList
+from gaugewright.design.model import ONE_SIZE, Ease, SizeList
 from gaugewright.design.origins import Origins
 from gaugewright.measurements.ease import read_ease
 from gaugewright.spec import Spec
-
-ONE_SIZE = "One size"
 
 
 def resolve_sizes(spec: Spec, origins: Origins, size_labels: Mapping[str, tuple[str, ...]]) -> SizeList:

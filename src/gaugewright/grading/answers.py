@@ -30,7 +30,7 @@ def _edge(call: Call, pieces: Mapping[str, GradedPiece]) -> float:
 
 def _finished(call: Call, pieces: Mapping[str, GradedPiece]) -> float:
     piece, name = _piece_and_name(call)
-    measures = pieces[piece].finished
+    measures = {name: edge.length for name, edge in pieces[piece].edges.items()} | pieces[piece].finished
     if name not in measures:
         raise FormulaError(f"{piece} has no measure {name}", call.column, f"its measures are {', '.join(measures)}")
     return measures[name]

@@ -34,8 +34,8 @@ def _band_colours(piece: Piece, measured: Measured, gauges: tuple[Gauge, ...], e
     bands = piece.colours.bands
     if bands is None:
         return [piece.colours.order[0]] * total
+    env = env.within({"total": measured.wanted_total})
     height = measured.wanted_total if bands.top is None else env.length(bands.top)
-    assert height is not None
     own = [None if share is None else env.share_or_length(share, height) for share in bands.heights]
     rest = height - sum(length for length in own if length is not None)
     reached, last, colours = 0.0, 0, []

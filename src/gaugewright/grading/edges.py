@@ -5,71 +5,109 @@ Every edge has a true length: row ends along the line through them, stitch edges
 
 from collections.abc import Mapping
 
-from gaugewright.design.model import Piece
+from gaugewright.design.model import NamedEdge, Piece
+from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.model import EdgeLength, Outline, Strip
 from gaugewright.grading.outline import run_length
 from gaugewright.grading.plan import PiecePlan, ShouldersPlan
-from gaugewright.grading.take_up import TakeUps
+from gaugewright.grading.take_up import SIDES, TakeUps, row_end_edges
+from gaugewright.tolerances import seam_tolerance
+
+Gauges = Mapping[str, Gauge]
 
 
-def edge_lengths(piece: Piece, plan: PiecePlan, strip: Strip, outline: Outline, gauges: Mapping[str, Gauge]) -> dict[str, EdgeLength]:
-    """Each named edge's length in this size."""
-    bottom = gauges[strip.rows[0].fabric] if strip.rows else gauges[piece.start.fabric]
-    top = gauges[strip.rows[-1].fabric] if strip.rows else bottom
-    edges = {piece.bottom: _stitch_edge(strip.start.stitches, bottom)}
+def edge_lengths(piece: Piece, plan: PiecePlan, strip: Strip, outline: Outline, gauges: Gauges, size: str) -> dict[str, EdgeLength]:
+    """Each edge's length in this size: those the piece names, and those that every piece has."""
+    first, last = gauges[strip.rows[0].fabric], gauges[strip.rows[-1].fabric]
+    bottom = _stitch_edge(strip.start.stitches, first)
+    top = _stitch_edge(strip.last_count, last)
+    edges = {piece.bottom: bottom}
     for part in plan.sections:
         if isinstance(part, ShouldersPlan):
-            edges["shoulder"] = _stitch_edge(part.shoulder, top)
-            edges["neck"] = _stitch_edge(part.neck, top)
-    if "shoulder" not in edges:
-        edges[piece.top] = _stitch_edge(strip.last_count, top)
-    rows_at = {mark.level: mark.row for mark in plan.marks}
-    for edge in piece.edges:
-        first = 0 if edge.bottom is None else rows_at[edge.bottom]
-        last = len(strip.rows) if edge.top is None else rows_at[edge.top]
-        points = (outline.starting if edge.side == "starting" else outline.far)[first : last + 1]
-        edges[edge.name] = EdgeLength(run_length(points), last - first, 0)
-    return edges
+            edges |= {"shoulder": _stitch_edge(part.shoulder, last), "neck": _stitch_edge(part.neck, last)}
+    edges[piece.top] = top
+    if strip.worked == "rows":
+        edges |= _row_end_edges(piece, plan, outline, first, size)
+    return edges | {"bottom": bottom, "top": top}
 
 
 def _stitch_edge(stitches: int, gauge: Gauge) -> EdgeLength:
     return EdgeLength(gauge.width_of(stitches), 0, stitches)
 
 
-MEASURES = ("width", "bottom", "top_width", "widest", "narrowest", "length")
+def _row_end_edges(piece: Piece, plan: PiecePlan, outline: Outline, gauge: Gauge, size: str) -> dict[str, EdgeLength]:
+    """Both sides' edges. One name on both sides is one edge, so its two lengths must agree."""
+    found: dict[str, EdgeLength] = {}
+    for edge in piece.edges:
+        length = _row_end_edge(edge, plan, outline)
+        before = found.setdefault(edge.name, length)
+        if abs(before.length - length.length) > seam_tolerance(before.length, gauge.row_height):
+            message = f"{edge.name} of {piece.key} is {before.length / 10:.1f} cm long on one side and {length.length / 10:.1f} cm on the other"
+            hint = "name the two sides apart, under `starting` and `far`"
+            raise ProblemsFound([Problem("edge-twice", message, piece.origin, hint, size)])
+    for side in SIDES:
+        found[side] = _row_end_edge(NamedEdge(side, side, None, None), plan, outline)
+    return found
 
 
-def finished_measures(piece: Piece, strip: Strip, outline: Outline, gauges: Mapping[str, Gauge], taken: TakeUps) -> tuple[dict[str, float], dict[str, float]]:
+def _row_end_edge(edge: NamedEdge, plan: PiecePlan, outline: Outline) -> EdgeLength:
+    first, last = _rows_between(edge, plan)
+    points = (outline.starting if edge.side == "starting" else outline.far)[first : last + 1]
+    return EdgeLength(run_length(points), last - first, 0)
+
+
+def _rows_between(edge: NamedEdge, plan: PiecePlan) -> tuple[int, int]:
+    """The rows after which the edge begins and ends."""
+    rows_at = {mark.level: mark.row for mark in plan.marks if mark.side == edge.side}
+    return 0 if edge.bottom is None else rows_at[edge.bottom], plan.rows if edge.top is None else rows_at[edge.top]
+
+
+Measures = dict[str, float]
+
+
+def finished_measures(
+    piece: Piece, plan: PiecePlan, strip: Strip, outline: Outline, gauges: Gauges, taken: TakeUps
+) -> tuple[Measures, Measures]:
     """Finished and worked measures in mm, by name: finished = worked - take-up.
 
     `width` and `bottom` are taken at the start, `top_width` at the last row, in rounds as the whole
-    girth; `length` is all rows, less what a seam on the top or bottom edge takes.
+    girth; a width loses what the seams at its own row take. `length` is all rows, less what a seam on
+    the top or bottom edge takes.
     """
-    widths = [gauges[row.fabric].width_of(row.makes) for row in strip.rows]
-    worked = {
-        "width": widths[0], "bottom": widths[0], "top_width": widths[-1],
-        "widest": max(widths), "narrowest": min(widths), "length": outline.heights[-1],
+    worked = [gauges[row.fabric].width_of(row.makes) for row in strip.rows]
+    losses = _losses(piece, plan, taken) if strip.worked == "rows" else [0.0] * len(worked)
+    finished = [
+        width - loss * gauges[row.fabric].stitch_width for width, loss, row in zip(worked, losses, strip.rows, strict=True)
+    ]
+    length = outline.heights[-1]
+    return (
+        _measures(piece, finished, length - _end_take_up(piece, strip, gauges, taken)),
+        _measures(piece, worked, length),
+    )
+
+
+def _measures(piece: Piece, widths: list[float], length: float) -> Measures:
+    first, last = widths[0], widths[-1]
+    own = {piece.bottom: first, piece.top: last, "top": last}
+    return own | {
+        "width": first, "bottom": first, "top_width": last, "widest": max(widths), "narrowest": min(widths), "length": length,
     }
-    low = _side_take_up(piece, strip, gauges, taken, 0)
-    high = _side_take_up(piece, strip, gauges, taken, -1)
-    off = {
-        "width": low, "bottom": low, "top_width": high, "widest": low, "narrowest": high,
-        "length": _end_take_up(piece, strip, gauges, taken),
-    }
-    return {name: worked[name] - off[name] for name in MEASURES}, worked
 
 
-def _side_take_up(piece: Piece, strip: Strip, gauges: Mapping[str, Gauge], taken: TakeUps, end: int) -> float:
-    total = 0.0
-    for side in ("starting", "far"):
-        names = [edge.name for edge in piece.edges if edge.side == side]
-        if names:
-            total += taken.get((piece.key, names[end]), 0.0)
-    return total * gauges[strip.rows[end].fabric].stitch_width
+def _losses(piece: Piece, plan: PiecePlan, taken: TakeUps) -> list[float]:
+    """Stitches that seams take off each row, at both sides together."""
+    losses = [0.0] * plan.rows
+    for side in SIDES:
+        for edge in row_end_edges(piece, side):
+            loss = taken.get((piece.key, edge.name), 0.0)
+            first, last = _rows_between(edge, plan)
+            for row in range(first, last):
+                losses[row] += loss
+    return losses
 
 
-def _end_take_up(piece: Piece, strip: Strip, gauges: Mapping[str, Gauge], taken: TakeUps) -> float:
+def _end_take_up(piece: Piece, strip: Strip, gauges: Gauges, taken: TakeUps) -> float:
     bottom = taken.get((piece.key, piece.bottom), 0.0) * gauges[strip.rows[0].fabric].row_height
     top = max(taken.get((piece.key, name), 0.0) for name in (piece.top, "shoulder"))
     return bottom + top * gauges[strip.rows[-1].fabric].row_height

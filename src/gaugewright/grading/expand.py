@@ -1,6 +1,7 @@
 """Plan -> rows: every row of one size, as it is worked."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from gaugewright.grading.model import (
     EdgeStart,
@@ -13,20 +14,20 @@ from gaugewright.grading.model import (
     turning_chain,
     work,
 )
-from gaugewright.grading.plan import Cloth, EvenPlan, PiecePlan, ShouldersPlan, SpreadPlan, TaperPlan
+from gaugewright.grading.plan import Cloth, EvenPlan, PiecePlan, SectionPlan, SpreadPlan, TaperPlan
 from gaugewright.grading.spread import Spread
 from gaugewright.vocabulary import Side
+
+Runs = Iterator[Run]
 
 
 def expand(plan: PiecePlan) -> Strip:
     """The strip of an undivided piece, its rows in the order of working."""
     rows: list[Row] = []
     for section in plan.sections:
-        for within in range(1, section.rows + 1):
-            number = len(rows) + 1
-            colour = plan.colour_of(number)
-            runs = tuple(run for run in _runs(plan, section, within, number, colour) if run.times)
-            rows.append(Row(runs, row_side(plan, number)))
+        colours = [plan.colour_of(number) for number in range(len(rows) + 1, len(rows) + section.rows + 1)]
+        for runs in _section(plan, section, len(rows) + 1, colours):
+            rows.append(Row(_joined(runs), row_side(plan, len(rows) + 1)))
     return Strip(plan.piece, plan.start, plan.worked, tuple(rows))
 
 
@@ -37,81 +38,90 @@ def row_side(plan: PiecePlan, number: int) -> Side:
     return "RS" if number % 2 else "WS"
 
 
-def has_turning_chain(plan: PiecePlan) -> bool:
-    """A spiral climbs on by itself and needs no chain."""
-    return plan.worked != "spiral rounds"
+def _joined(runs: Runs) -> tuple[Run, ...]:
+    """Runs without empty ones, neighbours that are alike as one."""
+    found: list[Run] = []
+    for run in runs:
+        if found and (found[-1].operation, found[-1].colour, found[-1].fabric) == (run.operation, run.colour, run.fabric):
+            found[-1] = replace(run, times=found[-1].times + run.times)
+        elif run.times:
+            found.append(run)
+    return tuple(found)
 
 
-def _runs(plan: PiecePlan, section: object, within: int, number: int, colour: str) -> Iterator[Run]:
-    if number == 1 and isinstance(plan.start, EdgeStart):
-        cloth = section.cloth  # type: ignore[attr-defined]
-        yield Run(Operation("picked up", cloth.stitch, 0, 1), plan.start.stitches, colour, cloth.fabric)
-        return
+def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[str]) -> Iterator[Runs]:
+    """The runs of each row of a section; stitches picked up are their piece's first row."""
     match section:
         case EvenPlan(cloth=cloth, stitches=stitches):
-            yield from _even_row(plan, cloth, stitches, colour)
+            rows: Iterator[Runs] = (_even_row(cloth, stitches, colour) for colour in colours)
         case TaperPlan():
-            yield from _taper_row(plan, section, within, number, colour)
+            rows = _taper_rows(section, first, colours)
         case SpreadPlan():
-            yield from _spread_round(plan, section, within, colour)
+            rows = _spread_rounds(section, colours)
         case _:
-            raise TypeError(f"no rows can be made of {section!r}")
+            rows = iter(())
+    if first == 1 and isinstance(plan.start, EdgeStart) and colours:
+        next(rows)
+        yield iter((Run(Operation("picked up", section.cloth.stitch, 0, 1), plan.start.stitches, colours[0], section.cloth.fabric),))
+    yield from rows
 
 
-def _opening(plan: PiecePlan, cloth: Cloth, colour: str) -> tuple[tuple[Run, ...], int]:
-    """The turning chain's run, and how many stitches it takes the place of."""
-    if not has_turning_chain(plan):
-        return (), 0
-    return (Run(turning_chain(cloth.stitch, cloth.counts), 1, colour, cloth.fabric),), int(cloth.counts)
+def _opening(cloth: Cloth, colour: str) -> Runs:
+    """The turning chain, where there is one: it takes the first stitch's place if it counts."""
+    if cloth.chains:
+        yield Run(turning_chain(cloth.stitch, cloth.counts), 1, colour, cloth.fabric)
 
 
-def _even_row(plan: PiecePlan, cloth: Cloth, stitches: int, colour: str) -> Iterator[Run]:
-    opening, taken = _opening(plan, cloth, colour)
-    yield from opening
-    yield Run(work(cloth.stitch, cloth.loop), stitches - taken, colour, cloth.fabric)
+def _even_row(cloth: Cloth, stitches: int, colour: str) -> Runs:
+    yield from _opening(cloth, colour)
+    yield Run(work(cloth.stitch, cloth.loop), stitches - int(cloth.counts), colour, cloth.fabric)
 
 
-def _taper_row(plan: PiecePlan, section: TaperPlan, within: int, number: int, colour: str) -> Iterator[Run]:
-    cloth = section.cloth
-    positions = section.shaping_rows()
-    before = [step for step, position in zip(section.steps, positions, strict=True) if position < within]
-    stitches = section.stitches + section.sign * section.edge_count * sum(before)
-    if within not in positions:
-        yield from _even_row(plan, cloth, stitches, colour)
-        return
-    step = section.steps[positions.index(within)]
-    change = increase(cloth.stitch, loop=cloth.loop) if section.sign > 0 else decrease(cloth.stitch, loop=cloth.loop)
+def _taper_rows(section: TaperPlan, first: int, colours: list[str]) -> Iterator[Runs]:
+    steps = dict(zip(section.shaping_rows(), section.steps, strict=True))
+    stitches = section.stitches
+    for within, colour in enumerate(colours, start=1):
+        step = steps.get(within, 0)
+        yield _taper_row(section, stitches, step, first + within - 1, colour) if step else _even_row(section.cloth, stitches, colour)
+        stitches += section.sign * section.edge_count * step
+
+
+def _taper_row(section: TaperPlan, stitches: int, step: int, number: int, colour: str) -> Runs:
+    """A shaping row. Where the turning chain counts, the shaping stands one stitch in, at both edges alike."""
+    cloth, taken = section.cloth, int(section.cloth.counts)
+    change = _change(cloth, section.sign)
     at_start = section.edges in ("both", "pairs") or (section.edges == "starting") == bool(number % 2)
     at_end = section.edges in ("both", "pairs") or not at_start
-    opening, taken = _opening(plan, cloth, colour)
-    yield from opening
-    # Where the chain counts as a stitch the shaping stands one stitch in, at both edges alike.
     used = change.uses * step * (at_start + at_end)
+    yield from _opening(cloth, colour)
     yield Run(change, step * at_start, colour, cloth.fabric)
     yield Run(work(cloth.stitch, cloth.loop), stitches - used - 2 * taken, colour, cloth.fabric)
     yield Run(change, step * at_end, colour, cloth.fabric)
     yield Run(work(cloth.stitch, cloth.loop), taken, colour, cloth.fabric)
 
 
-def _spread_round(plan: PiecePlan, section: SpreadPlan, within: int, colour: str) -> Iterator[Run]:
-    spread = section.spreads[within - 1]
-    before = section.stitches if within == 1 else section.counts[within - 2]
-    if spread is None:
-        yield from _even_row(plan, section.cloth, before, colour)
-        return
-    opening, _ = _opening(plan, section.cloth, colour)
-    yield from opening
+def _change(cloth: Cloth, sign: int) -> Operation:
+    return increase(cloth.stitch, loop=cloth.loop) if sign > 0 else decrease(cloth.stitch, loop=cloth.loop)
+
+
+def _spread_rounds(section: SpreadPlan, colours: list[str]) -> Iterator[Runs]:
+    before = (section.stitches, *section.counts)
+    for spread, stitches, colour in zip(section.spreads, before, colours, strict=False):
+        yield _even_row(section.cloth, stitches, colour) if spread is None else _spread_round(spread, section, colour)
+
+
+def _spread_round(spread: Spread, section: SpreadPlan, colour: str) -> Runs:
+    yield from _opening(section.cloth, colour)
     yield from spread_runs(spread, section.cloth, section.sign, colour)
 
 
-def spread_runs(spread: Spread, cloth: Cloth, sign: int, colour: str) -> Iterator[Run]:
+def spread_runs(spread: Spread, cloth: Cloth, sign: int, colour: str) -> Runs:
     """The runs of one spread, in working order."""
-    change = increase(cloth.stitch, loop=cloth.loop) if sign > 0 else decrease(cloth.stitch, loop=cloth.loop)
-    plain = work(cloth.stitch, cloth.loop)
+    change, plain = _change(cloth, sign), work(cloth.stitch, cloth.loop)
     yield Run(plain, spread.leading, colour, cloth.fabric)
     for group in spread.groups:
         for _ in range(group.times):
-            parts = ((plain, group.plain), (change, group.changes))
+            parts = ((plain, group.plain), (change, 1))
             for operation, times in reversed(parts) if spread.change_first else parts:
                 yield Run(operation, times, colour, cloth.fabric)
     yield Run(plain, spread.trailing, colour, cloth.fabric)

@@ -4,26 +4,28 @@ In: the design and each size's body and ease. Out: plans and graded pieces of ev
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
-from typing import TypeVar
+from dataclasses import dataclass
 
-from gaugewright.design.model import Design, Piece, Taper
+from gaugewright.design.model import Design, EdgeName, Piece
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.grading.answers import answers
 from gaugewright.grading.edges import edge_lengths, finished_measures
 from gaugewright.grading.expand import expand
-from gaugewright.grading.measure import Measured, measure_piece, pick_up_start, start_count
-from gaugewright.grading.model import EdgeLength, EdgeStart, GradedPiece
-from gaugewright.grading.order import grading_order
+from gaugewright.grading.gather import gather
+from gaugewright.grading.measure import Measured, Shaped, measure_piece
+from gaugewright.grading.model import EdgeStart, GradedPiece
+from gaugewright.grading.order import grading_order, pieces_needed
 from gaugewright.grading.outline import outline_of
 from gaugewright.grading.plan import PiecePlan
-from gaugewright.grading.structure import plan_piece, shaped_edges
+from gaugewright.grading.shaping import edges_of_rows, pairs_of_rounds
+from gaugewright.grading.starts import pick_up_start, start_count
+from gaugewright.grading.structure import plan_piece
 from gaugewright.grading.take_up import TakeUps, take_ups
+from gaugewright.grading.workable import faults_of
 from gaugewright.sized import Sized
 from gaugewright.sizing.environment import Environment
 
-
-T = TypeVar("T")
+BySize = dict[str, dict[str, GradedPiece]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,75 +38,83 @@ class Grading:
 
 
 def grade(design: Design, environments: Sized[Environment]) -> Grading:
-    """Grades all pieces; raises every problem of the first piece that has any."""
+    """Grades all pieces; raises every problem at once, but none of pieces that wait for a faulty one."""
     taken = take_ups(design)
-    graded: dict[str, dict[str, GradedPiece]] = {label: {} for label in environments.labels}
+    graded: BySize = {label: {} for label in environments.labels}
     for label, env in environments.items():
         env.answers = answers(design, graded[label])
     plans: dict[str, Sized[PiecePlan]] = {}
     pieces: dict[str, Sized[GradedPiece]] = {}
+    problems: list[Problem] = []
     for piece in grading_order(design):
-        plans[piece.key] = _plan(piece, design, environments, taken, graded)
-        sized = plans[piece.key].map(lambda plan, piece=piece: _graded(piece, plan, design, taken))  # type: ignore[misc]
-        for label, one in sized.items():
+        if any(needed not in pieces for needed in pieces_needed(piece, design)):
+            continue
+        try:
+            plans[piece.key] = _plan(piece, design, environments, taken, graded)
+            pieces[piece.key] = gather(environments.labels, _grader(piece, plans[piece.key], design, taken))
+        except ProblemsFound as faults:
+            problems += faults.problems
+            continue
+        for label, one in pieces[piece.key].items():
             graded[label][piece.key] = one
-        pieces[piece.key] = sized
+    problems += _unknown_edges(design, pieces)
+    if problems:
+        raise ProblemsFound(list(dict.fromkeys(problems)))
     return Grading(plans, pieces, environments)
 
 
-def _plan(
-    piece: Piece, design: Design, environments: Sized[Environment], taken: TakeUps, graded: Mapping[str, Mapping[str, GradedPiece]]
-) -> Sized[PiecePlan]:
+def _plan(piece: Piece, design: Design, environments: Sized[Environment], taken: TakeUps, graded: BySize) -> Sized[PiecePlan]:
+    faults = faults_of(piece, design)
+    if faults:
+        raise ProblemsFound(faults)
+    labels = environments.labels
+    inside = gather(labels, lambda label: _inside(piece, environments[label]))
     starts: Sized[EdgeStart] | None = None
     if piece.start.kind == "pick up":
-        starts = Sized(environments.labels, tuple(pick_up_start(piece, design, _edges_of(graded[label])) for label in environments.labels))
+        starts = gather(labels, lambda label: pick_up_start(piece, design, label, graded[label]))
         counts = starts.map(lambda start: start.stitches)
     else:
-        counts = gather_problems(environments, lambda env: start_count(piece, design, env, taken))
-    measured = _measured(piece, design, environments, taken, counts)
-    return plan_piece(piece, design, measured, environments, starts)
+        counts = gather(labels, lambda label: start_count(piece, design, inside[label], taken))
+
+    def measure(shaped: Shaped) -> Sized[Measured]:
+        return gather(labels, lambda label: measure_piece(piece, design, inside[label], taken, counts[label], shaped))
+
+    shaped = edges_of_rows(piece)
+    measured = measure(shaped)
+    if piece.start.kind == "ring":
+        shaped = pairs_of_rounds(piece, design, measured)
+        measured = measure(shaped) if any(shaped) else measured
+    return plan_piece(piece, design, shaped, measured, inside, starts)
 
 
-def _measured(piece: Piece, design: Design, environments: Sized[Environment], taken: TakeUps, counts: Sized[int]) -> Sized[Measured]:
-    """Counts and rows of all sizes; measured twice where shaping in pairs couples parities."""
-    def measure(coupled: tuple[bool, ...]) -> Sized[Measured]:
-        return gather_problems(environments, lambda env: measure_piece(piece, design, env, taken, counts[env.size], coupled))
-
-    free = measure(tuple(False for _ in piece.sections))
-    coupled = tuple(
-        isinstance(section, Taper) and shaped_edges(piece, section, free, index) in ("both", "pairs")
-        for index, section in enumerate(piece.sections)
-    )
-    return measure(coupled) if any(coupled) else free
+def _inside(piece: Piece, env: Environment) -> Environment:
+    """The names that formulas of this piece may use: its total as well."""
+    return env if piece.total is None else env.within({"total": env.length(piece.total)})
 
 
-def _edges_of(pieces: Mapping[str, GradedPiece]) -> dict[tuple[str, str], EdgeLength]:
-    return {(key, name): edge for key, piece in pieces.items() for name, edge in piece.edges.items()}
-
-
-def _graded(piece: Piece, plan: PiecePlan, design: Design, taken: TakeUps) -> GradedPiece:
+def _grader(piece: Piece, plans: Sized[PiecePlan], design: Design, taken: TakeUps) -> Callable[[str], GradedPiece]:
     gauges = {fabric.key: fabric.gauge for fabric in design.fabrics}
-    strip = expand(plan)
-    outline = outline_of(strip, gauges)
-    finished, worked = finished_measures(piece, strip, outline, gauges, taken)
-    return GradedPiece(piece.key, (strip,), outline, edge_lengths(piece, plan, strip, outline, gauges), finished, worked)
+
+    def graded(label: str) -> GradedPiece:
+        plan = plans[label]
+        strip = expand(plan)
+        outline = outline_of(strip, gauges)
+        finished, worked = finished_measures(piece, plan, strip, outline, gauges, taken)
+        edges = edge_lengths(piece, plan, strip, outline, gauges, label)
+        return GradedPiece(piece.key, (strip,), outline, edges, finished, worked)
+
+    return graded
 
 
-def gather_problems(environments: Sized[Environment], make: Callable[[Environment], T]) -> Sized[T]:
-    """One result per size; problems of all sizes at once, each fault once with the sizes it touches."""
-    values: list[T] = []
-    found: dict[tuple[str, object], list[Problem]] = {}
-    for env in environments:
-        try:
-            values.append(make(env))
-        except ProblemsFound as faults:
-            for problem in faults.problems:
-                found.setdefault((problem.name, problem.origin), []).append(problem)
-    if found:
-        raise ProblemsFound([_merged(problems) for problems in found.values()])
-    return Sized(environments.labels, tuple(values))
-
-
-def _merged(problems: list[Problem]) -> Problem:
-    sizes = ", ".join(problem.size for problem in problems)
-    return replace(problems[0], size=sizes)
+def _unknown_edges(design: Design, pieces: Mapping[str, Sized[GradedPiece]]) -> list[Problem]:
+    """Edges that seams, openings and attachments name and that a graded piece turns out not to have."""
+    named: list[EdgeName] = [edge for seam in design.seams for edge in (seam.join, *seam.to)]
+    named += [edge for opening in design.openings for edge in opening.around]
+    named += [EdgeName(one.to, one.from_edge, one.origin) for one in design.attachments]
+    problems = []
+    for name in named:
+        edges = pieces[name.piece].values[0].edges if name.piece in pieces else None
+        if edges is not None and name.edge not in edges:
+            message = f"{name.piece} has no edge {name.edge}: it has {', '.join(edges)}"
+            problems.append(Problem("unknown-edge", message, name.origin, "use one of those edges"))
+    return problems

@@ -1,175 +1,197 @@
-"""Counts and rows of one piece in one size, before its structure is chosen.
+"""Counts and rows of one piece in one size.
 
-In: the designed piece, one size's environment, what was graded before. Out: the start count and
-each section's rows and stitches.
+In: the designed piece, one size's environment, the count it starts with, and where each taper is
+shaped. Out: each section's rows and end stitches. Rows that follow from counts come first, then the
+stack of all rows, then counts that follow from rows.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from gaugewright.design.model import Design, Even, Formula, Piece, Section, Shoulders, Taper
-from gaugewright.errors import Origin, Problem, ProblemsFound
-from gaugewright.formulas.names import calls_in
-from gaugewright.gauge.counts import CountImpossible, CountRule, count_for, spacing
-from gaugewright.grading.model import EdgeLength, EdgeStart, PickUp
-from gaugewright.grading.stack import Stack, stack_rows
-from gaugewright.grading.take_up import TakeUps
-from gaugewright.gauge.model import Gauge
-from gaugewright.rounding import half_up, up
+from gaugewright.design.model import Design, Even, Piece, Shoulders, Taper
+from gaugewright.errors import Problem, ProblemsFound
+from gaugewright.gauge.counts import CountRule
+from gaugewright.grading.allowed import Asked, allowed_count, of_parity, stated_count, stepped_count
+from gaugewright.grading.plan import ShapedEdges
+from gaugewright.grading.stack import end_heights, fixed_rows, stack_rows
+from gaugewright.grading.starts import is_edge_length
+from gaugewright.grading.take_up import TakeUps, side_take_up
+from gaugewright.rounding import up
 from gaugewright.sizing.environment import Environment
+
+Shaped = tuple[ShapedEdges | None, ...]
+"""For each section the edges it shapes, or None: spread round the rounds, or no taper at all."""
 
 
 @dataclass(frozen=True, slots=True)
 class Measured:
     """One size of a piece: stitches at the start, then rows and end stitches of each section.
 
-    `necks` holds the neck stitches of a shoulders section, 0 elsewhere.
+    `necks` holds the neck stitches of a shoulders section, 0 elsewhere; `wanted_total` is the height
+    wanted in mm, before rows were rounded.
     """
 
     start: int
     rows: tuple[int, ...]
     ends: tuple[int, ...]
     necks: tuple[int, ...]
-    wanted_total: float | None
+    wanted_total: float
+
+    def before(self, index: int) -> int:
+        """Stitches with which a section begins."""
+        return self.ends[index - 1] if index else self.start
+
+    def change(self, index: int) -> int:
+        """Stitches that a section gains, or loses if negative."""
+        return self.ends[index] - self.before(index)
 
 
-def measure_piece(
-    piece: Piece, design: Design, env: Environment, taken: TakeUps, start: int, coupled: tuple[bool, ...]
-) -> Measured:
-    """Counts and rows. `coupled[i]` says that section i changes stitches two at a time, so that its
-    end has the parity of its start.
-    """
-    ends: list[int | None] = []
-    known: list[int | None] = []
+@dataclass(frozen=True, slots=True)
+class _Size:
+    """What the counts of one size of one piece are worked out from."""
+
+    piece: Piece
+    design: Design
+    env: Environment
+    taken: TakeUps
+    shaped: Shaped
+    heights: tuple[float | None, ...]
+
+
+def measure_piece(piece: Piece, design: Design, env: Environment, taken: TakeUps, start: int, shaped: Shaped) -> Measured:
+    """Counts and rows of one size; `env` knows the piece's total."""
+    size = _Size(piece, design, env, taken, shaped, end_heights(piece, design, env))
+    stack = stack_rows(piece, design, env, _rows_from_counts(size, start))
+    ends: list[int] = []
     necks: list[int] = []
-    stitches: int | None = start
-    for section, pair in zip(piece.sections, coupled, strict=True):
-        necks.append(_neck(section, design, env, stitches) if isinstance(section, Shoulders) else 0)
-        end = _end_count(piece, section, design, env, taken, stitches, pair)
-        known.append(_rows_from_counts(section, stitches, end))
-        stitches = end
+    before = start
+    for index, section in enumerate(piece.sections):
+        necks.append(_neck(section, size, before) if isinstance(section, Shoulders) else 0)
+        end = _end_count(size, index, before, stack.rows[index])
+        assert end is not None  # rows and the count before are known now
         ends.append(end)
-    stack = stack_rows(piece, design, env, tuple(known))
-    return Measured(start, stack.rows, _fill_ends(piece, start, ends, stack), tuple(necks), stack.wanted)
+        before = end
+    return Measured(start, stack.rows, tuple(ends), tuple(necks), stack.wanted)
 
 
-def start_count(piece: Piece, design: Design, env: Environment, taken: TakeUps) -> int:
-    """Stitches of the foundation (finished width plus what seams take), worked in the start's fabric."""
-    fabric = design.fabric(piece.start.fabric)
-    width = piece.start.width
-    assert width is not None  # only called for chains and rings
-    exact = fabric.gauge.stitches_in(env.length(width))
-    if piece.start.kind == "chain" and not is_edge_length(width):
-        exact += _edge_take_up(piece, taken, bottom=True)
-    return allowed_count(exact, fabric.rule, width.origin, env.size, f"{piece.key} starts with")
+def lead_rows(index: int) -> int:
+    """Rows worked even before a section may shape: row 1 goes into the foundation, or is picked up."""
+    return 1 if index == 0 else 0
 
 
-def pick_up_start(piece: Piece, design: Design, edges: Mapping[tuple[str, str], EdgeLength]) -> EdgeStart:
-    """Stitches picked up along each edge of the pieces graded before."""
-    gauge = design.fabric(piece.start.fabric).gauge
-    return EdgeStart(tuple(
-        PickUp(key, name, stitches_along(edges[key, name], gauge), edges[key, name].rows, edges[key, name].stitches)
-        for key, name in piece.start.edges
-    ))
+def step_of(section: Taper, shaped: ShapedEdges | None) -> int:
+    """Stitches by which every shaping row changes the count, where the spec fixes it, else 0.
+
+    A round's changes are spread, and its last round may take a smaller rest: only edges fix it.
+    """
+    return abs(section.each) if section.each is not None and shaped is not None else 0
 
 
-# Stitch for stitch is what anyone does on a stitch edge; a gauge further off than this would ruffle or pull it.
-ONE_TO_ONE_WITHIN = 0.10
-
-
-def stitches_along(edge: EdgeLength, gauge: Gauge) -> int:
-    """Stitches picked up along an edge: one to one on stitches, by true length on row ends and curves."""
-    exact = gauge.stitches_in(edge.length)
-    if not edge.rows and abs(exact - edge.stitches) <= ONE_TO_ONE_WITHIN * edge.stitches:
-        return edge.stitches
-    return max(1, half_up(exact))
-
-
-def allowed_count(exact: float, rule: CountRule, origin: Origin, size: str, what: str) -> int:
-    """The count the rule gives; a located problem where no allowed count comes near the exact one."""
-    try:
-        count = count_for(exact, rule)
-    except CountImpossible as fault:
-        raise ProblemsFound([Problem("count-impossible", f"{what} a count that cannot be: {fault}", origin, "change the multiple or the parity", size)]) from None
-    limit = spacing(rule) / 2 if rule.direction == "nearest" else spacing(rule)
-    if exact < 0.5 or abs(count - exact) > limit + 1e-6:
-        raise ProblemsFound([Problem(
-            "multiple-does-not-fit", f"{what} {exact:.1f} stitches; the nearest count its rule allows is {count}", origin,
-            f"make it at least {count} stitches wide, or use a smaller multiple or minimum", size,
-        )])
-    return count
-
-
-def is_edge_length(formula: Formula) -> bool:
-    """A length made of edges is met stitch for stitch: no take-up is added to it."""
-    return any(call.function == "edge" for call in calls_in(formula.node))
-
-
-def _edge_take_up(piece: Piece, taken: TakeUps, bottom: bool) -> float:
-    """Stitches that seams take off the width at the bottom (or top) of both row-end edges."""
-    total = 0.0
-    for side in ("starting", "far"):
-        parts = [edge for edge in piece.edges if edge.side == side]
-        if parts:
-            total += taken.get((piece.key, parts[0 if bottom else -1].name), 0.0)
-    return total
-
-
-def _end_count(
-    piece: Piece, section: Section, design: Design, env: Environment, taken: TakeUps, stitches: int | None, pair: bool
-) -> int | None:
-    if not isinstance(section, Taper):
-        return stitches
-    if section.stitches is not None:
-        return section.stitches
-    if section.target is None:
-        return None
-    fabric = design.fabric(section.fabric)
-    exact = fabric.gauge.stitches_in(env.length(section.target))
-    if piece.start.kind != "ring" and not is_edge_length(section.target):
-        exact += _edge_take_up(piece, taken, bottom=False)
-    rule = replace(fabric.rule, direction=section.direction)
-    if pair and stitches is not None:
-        rule = replace(rule, parity="odd" if stitches % 2 else "even")
-    return allowed_count(exact, rule, section.target.origin, env.size, f"{piece.key} is shaped to")
-
-
-def _rows_from_counts(section: Section, before: int | None, end: int | None) -> int | None:
-    """Rows that follow from a target and the stitches changed per row."""
-    if not isinstance(section, Taper) or section.each is None or section.extent is not None:
-        return None
-    if before is None or end is None:
-        return None
-    return up(abs(end - before) / abs(section.each))
-
-
-def _fill_ends(piece: Piece, start: int, ends: list[int | None], stack: Stack) -> tuple[int, ...]:
-    """Counts that follow from rows and stitches per row, now that the rows are known."""
-    stitches, found = start, []
-    for section, end, rows in zip(piece.sections, ends, stack.rows, strict=True):
-        if isinstance(section, Taper) and section.each is not None and section.extent is not None:
-            stitches = stitches + section.each * rows
-        elif isinstance(section, Taper):
-            assert end is not None
-            stitches = end
-        found.append(stitches)
+def _rows_from_counts(size: _Size, start: int) -> tuple[int | None, ...]:
+    """Rows that follow from a target and the stitches changed each time; None for the others."""
+    before: int | None = start
+    found: list[int | None] = []
+    for index, section in enumerate(size.piece.sections):
+        rows = None
+        if isinstance(section, Taper) and section.each is not None and section.extent is None:
+            rows, before = _rows_to_target(size, index, section, before)
+        else:
+            own = None if isinstance(section, Shoulders) else _own_rows(size, section)
+            before = _end_count(size, index, before, own)
+        found.append(rows)
     return tuple(found)
 
 
-def _neck(section: Shoulders, design: Design, env: Environment, stitches: int | None) -> int:
-    assert stitches is not None
-    fabric = design.fabric(section.fabric)
-    rule = CountRule(parity="odd" if stitches % 2 else "even", minimum=1)
-    exact = fabric.gauge.stitches_in(env.length(section.neck))
-    neck = allowed_count(exact, rule, section.neck.origin, env.size, "the neck has")
+def _own_rows(size: _Size, section: Even | Taper) -> int | None:
+    return fixed_rows(section, size.design.fabric(section.fabric).gauge, size.env)
+
+
+def _rows_to_target(size: _Size, index: int, section: Taper, before: int | None) -> tuple[int, int]:
+    assert section.each is not None
+    name, origin, label = size.piece.key, section.origin, size.env.size
+    end = _end_count(size, index, before, None)
+    if before is None or end is None:
+        message = f"the rows of this taper of {name} follow from its stitches, and those follow from its rows"
+        raise ProblemsFound([Problem("each-undecided", message, origin, "give this taper, or one below it, a number of rows", label)])
+    if end == before:
+        message = f"this taper of {name} begins and ends with {end} stitches: there is nothing to shape"
+        raise ProblemsFound([Problem("nothing-to-shape", message, origin, "set its target further away, or work even", label)])
+    return up(abs(end - before) / abs(section.each)) + lead_rows(index), end
+
+
+def _end_count(size: _Size, index: int, before: int | None, rows: int | None) -> int | None:
+    """Stitches at a section's end; None while the rows or stitches it follows from aren't known."""
+    section = size.piece.sections[index]
+    match section:
+        case Taper(each=int() as each, extent=extent) if extent is not None:
+            return None if before is None or rows is None else _after_rows(size, section, before, each, rows - lead_rows(index))
+        case Taper():
+            return _target(size, index, section, before)
+        case Even() if before is not None and rows is not None:
+            asked = Asked(f"{size.piece.key} is worked even over", section.origin, size.env.size)
+            hint = f"let what comes before it end in the fabric {section.fabric}, whose counts are then used"
+            return stated_count(before, size.design.fabric(section.fabric).rule, asked, hint)
+        case _:
+            return before
+
+
+def _after_rows(size: _Size, section: Taper, before: int, each: int, rows: int) -> int:
+    end = before + each * rows
+    if end < 1:
+        message = f"{size.piece.key} has {before} stitches here, and {rows} rows that lose {-each} each leave none"
+        hint = "make this taper shorter, or lose fewer stitches each time"
+        raise ProblemsFound([Problem("nothing-left", message, section.origin, hint, size.env.size)])
+    return end
+
+
+def _target(size: _Size, index: int, section: Taper, before: int | None) -> int | None:
+    """The count at a taper's end: as stated, or from a width, reached by what its edges allow."""
+    shaped, rule = size.shaped[index], size.design.fabric(section.fabric).rule
+    step = step_of(section, shaped)
+    in_twos = shaped in ("both", "pairs")
+    if before is None and (step or in_twos):
+        return None
+    origin = section.origin if section.target is None else section.target.origin
+    asked = Asked(f"{size.piece.key} is shaped to", origin, size.env.size)
+    if section.stitches is not None:
+        _check_reach(section, section.stitches - (before or 0), step, in_twos, asked)
+        return stated_count(section.stitches, rule, asked)
+    exact = _exact_target(size, index, section)
+    rule = replace(rule, direction=section.direction)
+    if step and before is not None:
+        return stepped_count(exact, before, step, rule, asked)
+    return allowed_count(exact, of_parity(rule, before) if in_twos and before is not None else rule, asked)
+
+
+def _exact_target(size: _Size, index: int, section: Taper) -> float:
+    assert section.target is not None  # a taper has two of extent, target or stitches, and each
+    exact = size.design.fabric(section.fabric).gauge.stitches_in(size.env.length(section.target))
+    if size.piece.start.kind == "ring" or is_edge_length(section.target):
+        return exact
+    last = all(isinstance(above, Shoulders) for above in size.piece.sections[index + 1 :])
+    return exact + side_take_up(size.piece, size.taken, None if last else size.heights[index], size.env)
+
+
+def _check_reach(section: Taper, change: int, step: int, in_twos: bool, asked: Asked) -> None:
+    """A stated count must be reached in whole steps: two at a time at both edges."""
+    by = step or (2 if in_twos else 1)
+    if change % by:
+        message = f"{asked.what} {section.stitches} stitches, {abs(change)} away: steps of {by} do not reach that"
+        low = (section.stitches or 0) - change % by
+        raise ProblemsFound([Problem("steps-miss-target", message, asked.origin, f"write {low} or {low + by} stitches", asked.size)])
+
+
+def _neck(section: Shoulders, size: _Size, stitches: int) -> int:
+    fabric, label = size.design.fabric(section.fabric), size.env.size
+    rule = of_parity(CountRule(), stitches)
+    exact = fabric.gauge.stitches_in(size.env.length(section.neck))
+    if stitches < 3:
+        message = f"{stitches} stitches can't be divided into two shoulders and a neck"
+        raise ProblemsFound([Problem("neck-too-wide", message, section.origin, "make the piece wider", label)])
+    neck = allowed_count(exact, rule, Asked("the neck has", section.neck.origin, label))
     if neck > stitches - 2:
-        raise ProblemsFound([Problem(
-            "neck-too-wide", f"the neck takes {neck} of {stitches} stitches and leaves no shoulders",
-            section.origin, f"make the neck at most {fabric.gauge.width_of(stitches - 2) / 10:.1f} cm wide", env.size,
-        )])
+        message = f"the neck takes {neck} of {stitches} stitches and leaves no shoulders"
+        hint = f"make the neck at most {fabric.gauge.width_of(stitches - 2) / 10:.1f} cm wide"
+        raise ProblemsFound([Problem("neck-too-wide", message, section.origin, hint, label)])
     return neck
 
 
-def even_section(section: Section) -> bool:
-    """A section that changes no stitches."""
-    return isinstance(section, (Even, Shoulders))

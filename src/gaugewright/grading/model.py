@@ -112,24 +112,31 @@ class Row:
     def edge_changes(self) -> tuple[int, int]:
         """Stitches gained at the row's first edge and at its last edge, in order of working.
 
-        A change in the first third of the row belongs to its first edge, one in the last third
-        to its last edge; what lies between is shared, the odd one to the last edge.
+        A change belongs to the nearer edge; one in the very middle is shared, the odd one to the
+        last edge. Stitches left are always at the last edge, stitches slipped over at the first.
+
+        >>> plain = work("hdc")
+        >>> Row((Run(decrease("hdc"), 2, "oat", "body"), Run(plain, 6, "oat", "body")), "RS").edge_changes()
+        (-2, 0)
+        >>> Row((Run(plain, 20, "oat", "body"), Run(leave(), 30, "oat", "body")), "RS").edge_changes()
+        (0, -30)
         """
-        first = last = between = position = 0
-        third = self.uses / 3
+        first = last = middle = position = 0
+        end = self.uses
         for run in self.runs:
-            for _ in range(run.times if run.operation.change else 0):
-                if position < third:
-                    first += run.operation.change
-                elif position + run.operation.uses > 2 * third:
-                    last += run.operation.change
-                else:
-                    between += run.operation.change
-                position += run.operation.uses
-            if not run.operation.change:
-                position += run.operation.uses * run.times
-        half = int(between / 2)
-        return first + half, last + between - half
+            uses, change = run.operation.uses, run.operation.change
+            if run.operation.kind in ("leave", "slip over"):
+                first += change * run.times * (run.operation.kind == "slip over")
+                last += change * run.times * (run.operation.kind == "leave")
+            elif change:
+                for number in range(run.times):
+                    twice = 2 * (position + uses * number) + uses
+                    first += change * (twice < end)
+                    last += change * (twice > end)
+                    middle += change * (twice == end)
+            position += uses * run.times
+        half = int(middle / 2)
+        return first + half, last + middle - half
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,10 +211,7 @@ class Strip:
 
 @dataclass(frozen=True, slots=True)
 class EdgeLength:
-    """One named edge of one size: its true length in mm, and the row ends and stitches along it.
-
-    `take_up` is what a seam on it takes off the piece's width, in stitches (0, 1/2 or 1).
-    """
+    """One named edge of one size: its true length in mm as worked, and the row ends and stitches along it."""
 
     length: float
     rows: int
@@ -241,7 +245,8 @@ class Outline:
 class GradedPiece:
     """A piece in one size: its strips, outline, named edges, and finished and worked measures in mm.
 
-    Measures: width and bottom (at the start), top_width, widest, narrowest, length.
+    Measures: width and bottom (at the start), top_width, widest, narrowest, length; the bottom and
+    top also under the piece's own names for them.
     """
 
     key: str

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 
 from gaugewright.design.model import Design, Formula, ForLength, Piece, Taper, ToLevel
 from gaugewright.errors import Problem, ProblemsFound
-from gaugewright.formulas.names import calls_in, names_in, order_by_reference
+from gaugewright.formulas.names import calls_in, order_by_reference
 from gaugewright.formulas.nodes import Name
-from gaugewright.sizing.environment import named_formulas
+from gaugewright.sizing.environment import lengths_needed, named_formulas
 
 PIECE_CALLS = ("edge", "finished")
 
@@ -16,7 +16,7 @@ def grading_order(design: Design) -> tuple[Piece, ...]:
 
     Raises a located `piece-cycle` problem where pieces wait for one another.
     """
-    order, cycles = order_by_reference({piece.key: _pieces_needed(piece, design) for piece in design.pieces})
+    order, cycles = order_by_reference({piece.key: pieces_needed(piece, design) for piece in design.pieces})
     if cycles:
         raise ProblemsFound([
             Problem(
@@ -28,7 +28,8 @@ def grading_order(design: Design) -> tuple[Piece, ...]:
     return tuple(design.piece(key) for key in order)
 
 
-def _pieces_needed(piece: Piece, design: Design) -> tuple[str, ...]:
+def pieces_needed(piece: Piece, design: Design) -> tuple[str, ...]:
+    """Pieces that must be graded before this one, since it is made on their edges or to their measures."""
     found = [edge_piece for edge_piece, _ in piece.start.edges]
     named = named_formulas(design)
     seen: set[str] = set()
@@ -38,7 +39,7 @@ def _pieces_needed(piece: Piece, design: Design) -> tuple[str, ...]:
         for call in calls_in(formula.node):
             if call.function in PIECE_CALLS and isinstance(call.arguments[0], Name):
                 found.append(call.arguments[0].name.partition(".")[0])
-        for name in names_in(formula.node):
+        for name in lengths_needed(formula.node):
             if name.name in named and name.name not in seen:
                 seen.add(name.name)
                 queue.append(named[name.name])
@@ -46,7 +47,7 @@ def _pieces_needed(piece: Piece, design: Design) -> tuple[str, ...]:
 
 
 def _formulas(piece: Piece, design: Design) -> Iterator[Formula]:
-    levels = dict(design.levels)
+    levels = named_formulas(design)
     for formula in (piece.start.width, piece.total):
         if formula is not None:
             yield formula

@@ -3,10 +3,12 @@
 The one function that says where an edge runs; edge lengths, drawings and areas all use it.
 """
 
+import math
 from collections.abc import Mapping
 
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.model import Outline, Point, Strip
+
 
 def outline_of(strip: Strip, gauges: Mapping[str, Gauge]) -> Outline:
     """Row ends of a strip worked in rows, or of a round laid flat (half its width).
@@ -39,6 +41,4 @@ def outline_of(strip: Strip, gauges: Mapping[str, Gauge]) -> Outline:
 
 def run_length(points: tuple[Point, ...]) -> float:
     """Length of the line through row ends."""
-    return sum(
-        ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5 for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False)
-    )
+    return sum(math.dist(below, above) for below, above in zip(points, points[1:], strict=False))

@@ -1,122 +1,205 @@
 """Along the rows: a stack of sections rounded once, in order of what matters to the wearer.
 
-The total comes first, then what is measured down from the shoulder (armhole, neck); one stretch,
-the lowest that ends at a level unless the spec says `rest`, takes what is left. Errors never add up,
-and pieces that share levels share rows.
+The heights of levels and the total are fixed points. Between two of them one section takes what the
+others leave; worked out from the top down, the total comes first, then what hangs from the shoulder
+(armhole, neck), and the lowest stretch takes what is left. Errors never add up, and pieces that
+share levels share rows.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from gaugewright.design.model import Design, ForLength, ForRows, Piece, Rest, Section, Shoulders, ToLevel
+from gaugewright.design.model import Design, Even, ForLength, ForRows, Piece, Rest, Shoulders, Taper, ToLevel
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.rounding import half_up
 from gaugewright.sizing.environment import Environment
+from gaugewright.tolerances import total_tolerance
+
+MOST_ROWS = 10_000
+"""No piece has more rows: ten metres of the finest thread. Above it a unit was mistaken."""
+
+SAME_HEIGHT = 1e-6
+"""Two formulas that come to the same height differ by less than this in mm: the last bits of a sum."""
 
 
 @dataclass(frozen=True, slots=True)
 class Stack:
-    """Rows of each section (0 for shoulders) and the wanted total in mm; None where nothing fixes it."""
+    """Rows of each section (0 for shoulders) and the wanted height in mm."""
 
     rows: tuple[int, ...]
-    wanted: float | None
+    wanted: float
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """One section as the stack sees it: fixed `rows` and the `length` they stand for, or None of
+    both where it takes what the others leave. `level` is the height it ends at, if it names one."""
+
+    index: int
+    section: Even | Taper
+    gauge: Gauge
+    rows: int | None
+    length: float | None
+    level: float | None
 
 
 def stack_rows(piece: Piece, design: Design, env: Environment, known: tuple[int | None, ...]) -> Stack:
     """Rows of each section. `known` gives rows that follow from counts (target and stitches per round).
 
-    Raises located problems: `no-room` where the sections leave nothing for the stretch that takes the
-    rest, `too-short` where a section is less than one row.
+    Raises located problems where sections leave no room, are less than a row, or contradict a total.
     """
-    gauges = tuple(design.fabric(section.fabric).gauge for section in piece.sections)
-    taker = _rest_section(piece)
-    rows = [_own_rows(piece, i, gauges[i], env, known[i], i == taker) for i in range(len(piece.sections))]
-    wanted = _wanted_total(piece, env)
-    _down_from_the_top(piece, gauges, env, taker, rows)
-    if taker is not None:
-        if wanted is None:
-            raise ProblemsFound([Problem(
-                "total-missing", f"piece {piece.key} has a section that takes the rest, but no total",
-                piece.sections[taker].origin, "give the piece a total:, or end its last section at a level", env.size,
-            )])
-        others = sum(gauge.height_of(count or 0) for gauge, count in zip(gauges, rows, strict=True))
-        rows[taker] = half_up(gauges[taker].rows_in(wanted - others))
-    _check(piece, env, rows, gauges, taker, wanted)
-    return Stack(tuple(count or 0 for count in rows), wanted)
+    stretches = tuple(
+        _stretch(index, section, design.fabric(section.fabric).gauge, env, known[index])
+        for index, section in enumerate(piece.sections)
+        if not isinstance(section, Shoulders)
+    )
+    _check_levels(piece, stretches, env)
+    wanted = _wanted_height(piece, stretches, env)
+    rows = [0] * len(piece.sections)
+    problems: list[Problem] = []
+    above = 0.0
+    for bottom, group in reversed(list(_groups(stretches))):
+        takers = [stretch for stretch in group if stretch.rows is None]
+        if len(takers) > 1:
+            message = f"two sections of {piece.key} take what is left below the same height"
+            hint = "give one of them a length, or let the upper one end at no level"
+            raise ProblemsFound([Problem("rest-twice", message, takers[0].section.origin, hint, env.size)])
+        fixed = sum(stretch.gauge.height_of(stretch.rows) for stretch in group if stretch.rows is not None)
+        above += fixed
+        for stretch in group:
+            left = wanted - bottom - above
+            rows[stretch.index] = half_up(stretch.gauge.rows_in(left)) if stretch.rows is None else stretch.rows
+            problems += _row_problems(piece, stretch, rows[stretch.index], left, env)
+        above += sum(stretch.gauge.height_of(rows[stretch.index]) for stretch in takers)
+    if problems:
+        raise ProblemsFound(problems[::-1])
+    return Stack(tuple(rows), wanted)
 
 
-def _rest_section(piece: Piece) -> int | None:
-    for index, section in enumerate(piece.sections):
-        if isinstance(_extent(section), Rest):
-            return index
-    return next((i for i, section in enumerate(piece.sections) if isinstance(_extent(section), ToLevel)), None)
+def fixed_rows(section: Even | Taper, gauge: Gauge, env: Environment) -> int | None:
+    """Rows of a section that states its own length or rows; None where they depend on other things."""
+    match section.extent:
+        case ForRows(rows=rows):
+            return rows
+        case ForLength(length=formula):
+            return half_up(gauge.rows_in(env.length(formula)))
+        case _:
+            return None
 
 
-def _extent(section: Section) -> object:
-    return None if isinstance(section, Shoulders) else section.extent
+def _stretch(index: int, section: Even | Taper, gauge: Gauge, env: Environment, known: int | None) -> Stretch:
+    rows = fixed_rows(section, gauge, env)
+    match section.extent:
+        case ForLength(length=formula):
+            return Stretch(index, section, gauge, rows, env.length(formula), None)
+        case ForRows(rows=rows):
+            return Stretch(index, section, gauge, rows, gauge.height_of(rows), None)
+        case ToLevel(height=formula):
+            return Stretch(index, section, gauge, None, None, env.length(formula))
+        case Rest():
+            return Stretch(index, section, gauge, None, None, None)
+        case None:
+            assert known is not None
+            return Stretch(index, section, gauge, known, gauge.height_of(known), None)
 
 
-def _own_rows(piece: Piece, index: int, gauge: Gauge, env: Environment, known: int | None, rest: bool) -> int | None:
-    extent = _extent(piece.sections[index])
-    if rest:
-        return None
-    if isinstance(extent, ForRows):
-        return extent.rows
-    if isinstance(extent, ForLength):
-        return half_up(gauge.rows_in(env.length(extent.length)))
-    return known
+def _groups(stretches: tuple[Stretch, ...]) -> Iterator[tuple[float, tuple[Stretch, ...]]]:
+    """Sections between two fixed heights, from the bottom up, each group with its lower height."""
+    bottom, group = 0.0, []
+    for stretch in stretches:
+        group.append(stretch)
+        if stretch.level is not None:
+            yield bottom, tuple(group)
+            bottom, group = stretch.level, []
+    if group:
+        yield bottom, tuple(group)
 
 
-def _wanted_total(piece: Piece, env: Environment) -> float | None:
-    if piece.total is not None:
-        return env.length(piece.total)
-    ends = [section for section in piece.sections if isinstance(_extent(section), ToLevel)]
-    return env.length(_extent(ends[-1]).height) if ends else None  # type: ignore[attr-defined]
+def _wanted_height(piece: Piece, stretches: tuple[Stretch, ...], env: Environment) -> float:
+    """The stated total, or the last level and what is stacked on it."""
+    reached = 0.0
+    for stretch in stretches:
+        if stretch.level is not None:
+            reached = stretch.level
+        elif stretch.length is not None:
+            reached += stretch.length
+    total = None if piece.total is None else env.length(piece.total)
+    taker = next((stretch for stretch in stretches if isinstance(stretch.section.extent, Rest)), None)
+    above_levels = taker is not None and all(stretch.level is None for stretch in stretches[taker.index :])
+    if taker is not None and above_levels:
+        if total is None:
+            message = f"a section of {piece.key} takes the rest, but the piece has no total"
+            raise ProblemsFound([Problem("rest-without-total", message, taker.section.origin, "give the piece a `total`", env.size)])
+        return total
+    if total is not None and stretches and abs(total - reached) > total_tolerance(max(s.gauge.row_height for s in stretches)):
+        assert piece.total is not None
+        message = f"the sections of {piece.key} come to {reached / 10:.1f} cm, but its total is {total / 10:.1f} cm"
+        raise ProblemsFound([Problem(
+            "total-not-met", message, piece.total.origin, "let one section take the rest (`length: rest`), or take out `total`", env.size
+        )])
+    return reached if total is None else total
+
+
+def _check_levels(piece: Piece, stretches: tuple[Stretch, ...], env: Environment) -> None:
+    """Sections are worked upwards, so the heights they end at rise."""
+    reached, problems = 0.0, []
+    for stretch in stretches:
+        if stretch.level is None:
+            continue
+        if stretch.level <= reached:
+            below = f"at {reached / 10:.1f} cm" if reached else "at the bottom edge"
+            message = f"this section of {piece.key} ends at {stretch.level / 10:.1f} cm, but it begins {below} or higher"
+            hint = "put the sections in the order of their heights, or raise this one's end"
+            problems.append(Problem("levels-out-of-order", message, stretch.section.origin, hint, env.size))
+        reached = max(reached, stretch.level)
+    if problems:
+        raise ProblemsFound(problems)
+
+
+def _row_problems(piece: Piece, stretch: Stretch, rows: int, left: float, env: Environment) -> Iterator[Problem]:
+    origin, row = stretch.section.origin, f"{stretch.gauge.row_height / 10:.1f} cm"
+    if rows > MOST_ROWS:
+        message = f"this section of {piece.key} comes to {rows} rows, more than {MOST_ROWS}"
+        yield Problem("too-many-rows", message, origin, "check its length and the fabric's gauge", env.size)
+    elif rows < 1 and stretch.rows is None:
+        message = f"{max(left, 0.0) / 10:.1f} cm is left for this section of {piece.key}, and one row is {row}"
+        yield Problem("no-room", message, origin, "make the whole longer, or another section shorter", env.size)
+    elif rows < 1:
+        message = f"this section of {piece.key} is less than one row ({row})"
+        yield Problem("too-short", message, origin, "make it at least one row long, or leave it out", env.size)
+
+
+def end_heights(piece: Piece, design: Design, env: Environment) -> tuple[float | None, ...]:
+    """The height at which each section is wanted to end, as far as it is known before any rows are."""
+    reached: float | None = 0.0
+    found: list[float | None] = []
+    for section in piece.sections:
+        match None if isinstance(section, Shoulders) else section.extent:
+            case ToLevel(height=formula):
+                reached = env.length(formula)
+            case ForLength(length=formula) if reached is not None:
+                reached += env.length(formula)
+            case ForRows(rows=rows) if reached is not None:
+                reached += design.fabric(section.fabric).gauge.height_of(rows)
+            case _ if not isinstance(section, Shoulders):
+                reached = None
+        found.append(reached)
+    return tuple(found)
 
 
 def level_height(level: str, env: Environment) -> float:
-    """A level's wanted height above the hem, mm."""
+    """A level's wanted height above the bottom edge, mm."""
     return env.length(env.formulas[level])
 
 
-def _down_from_the_top(
-    piece: Piece, gauges: tuple[Gauge, ...], env: Environment, taker: int | None, rows: list[int | None]
-) -> None:
-    """Gives sections that end at levels their rows, each depth rounded from the top level down."""
-    ends = [i for i, section in enumerate(piece.sections) if isinstance(_extent(section), ToLevel)]
-    if not ends:
-        return
-    top = env.length(_extent(piece.sections[ends[-1]]).height)  # type: ignore[attr-defined]
-    above = 0.0
-    for below, index in reversed(list(zip(ends, ends[1:], strict=False))):
-        depth = top - env.length(_extent(piece.sections[below]).height)  # type: ignore[attr-defined]
-        between = sum(gauges[i].height_of(rows[i] or 0) for i in range(below + 1, index))
-        if index != taker:
-            rows[index] = half_up(gauges[index].rows_in(depth - above - between))
-        above += between + gauges[index].height_of(rows[index] or 0)
-
-
-def _check(
-    piece: Piece, env: Environment, rows: list[int | None], gauges: tuple[Gauge, ...], taker: int | None, wanted: float | None
-) -> None:
-    problems = []
-    for index, (section, count) in enumerate(zip(piece.sections, rows, strict=True)):
-        if isinstance(section, Shoulders) or (count is not None and count >= 1):
-            continue
-        if index == taker:
-            others = sum(g.height_of(c or 0) for i, (g, c) in enumerate(zip(gauges, rows, strict=True)) if i != index)
-            problems.append(Problem(
-                "no-room", f"the other sections of {piece.key} are {others / 10:.1f} cm together and the total is "
-                f"{(wanted or 0) / 10:.1f} cm: nothing is left for this one",
-                section.origin, "make the total longer or another section shorter", env.size,
-            ))
-        else:
-            problems.append(Problem(
-                "too-short", f"this section of {piece.key} is less than one row ({gauges[index].row_height / 10:.1f} cm)",
-                section.origin, "make it at least one row long, or leave it out", env.size,
-            ))
-    if problems:
-        raise ProblemsFound(problems)
+def section_end_at(height: float, piece: Piece, rows: tuple[int, ...], env: Environment) -> int | None:
+    """The row on which a section ends that is worked up to this very height, if there is one."""
+    for index, section in enumerate(piece.sections):
+        if isinstance(section, (Even, Taper)) and isinstance(section.extent, ToLevel):
+            if abs(env.length(section.extent.height) - height) < SAME_HEIGHT:
+                return sum(rows[: index + 1])
+    return None
 
 
 def row_at(height_from_top: float, rows: tuple[int, ...], gauges: tuple[Gauge, ...]) -> int:
@@ -142,3 +225,5 @@ def row_from_bottom(height: float, rows: tuple[int, ...], gauges: tuple[Gauge, .
         height -= gauge.height_of(count)
         row += count
     return row
+
+

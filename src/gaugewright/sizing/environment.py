@@ -4,18 +4,22 @@ In: the design's formulas and one size's body. Out: lengths in mm. Lengths and l
 out on first use, so that they may refer to pieces graded earlier.
 """
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 
 from gaugewright.design.model import Design, Formula
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.evaluate import evaluate
-from gaugewright.formulas.nodes import Call, FormulaError, Name, Node
+from gaugewright.formulas.nodes import Binary, Call, FormulaError, Name, Negative, Node
 from gaugewright.units import Quantity
+
 
 @dataclass(slots=True)
 class Environment:
-    """One size's names. `answers` maps a call's name (`edge`, `finished`, ...) to what answers it, in mm."""
+    """One size's names. `answers` maps a call's name (`edge`, `finished`, ...) to what answers it, in mm.
+
+    `own` holds what a name means inside one piece only; `known` keeps what has been worked out.
+    """
 
     size: str
     body: Mapping[str, float]
@@ -23,6 +27,11 @@ class Environment:
     formulas: Mapping[str, Formula]
     answers: Mapping[str, "Answer"] = field(default_factory=dict)
     known: dict[str, float] = field(default_factory=dict)
+    own: Mapping[str, float] = field(default_factory=dict)
+
+    def within(self, own: Mapping[str, float]) -> "Environment":
+        """The same size inside one piece, where more names have a meaning (its total)."""
+        return replace(self, own=own)
 
     def length(self, formula: Formula) -> float:
         """The formula's length in mm; a located problem if it isn't a length."""
@@ -59,12 +68,47 @@ class Environment:
                 "give it under sizes: own:, or use another measure" if family == "body" else f"add {measure} under sizes: ease:"
             )
             raise FormulaError(f"{name.name} is not known for this size", name.column, hint)
-        if name.name not in self.known:
-            self.known[name.name] = self.length(self.formulas[name.name])
+        if name.name in self.own:
+            return Quantity(self.own[name.name], "length")
+        if name.name not in self.formulas:
+            raise FormulaError(f"{name.name} means nothing here", name.column, "write the length itself, such as 20 cm")
+        self._work_out(name.name)
         return Quantity(self.known[name.name], "length")
+
+    def _work_out(self, name: str) -> None:
+        """A named length and all it needs, with a stack of its own: a spec may chain more names than Python nests calls."""
+        waiting = [name]
+        while waiting:
+            formula = self.formulas[waiting[-1]]
+            wanted = (n for n in lengths_needed(formula.node) if n.name in self.formulas and n.name not in self.known)
+            needed = next(wanted, None)
+            if needed is None:
+                self.known[waiting.pop()] = self.length(formula)
+            elif needed.name in waiting:
+                message, origin = f"{needed.name} needs itself", formula.origin.shifted(needed.column)
+                raise ProblemsFound([Problem("formula-cycle", message, origin, f"write a length for {needed.name}", self.size)])
+            else:
+                waiting.append(needed.name)
 
     def _call(self, call: Call, _arguments: tuple[Node, ...]) -> Quantity:
         return Quantity(self.answers[call.function](call, self), "length")
+
+
+def lengths_needed(node: Node) -> Iterator[Name]:
+    """The names a formula needs the length of: not those of pieces, edges and fabrics inside its calls."""
+    match node:
+        case Name():
+            yield node
+        case Negative(operand=operand):
+            yield from lengths_needed(operand)
+        case Binary(left=left, right=right):
+            yield from lengths_needed(left)
+            yield from lengths_needed(right)
+        case Call(function="edge" | "finished"):
+            return
+        case Call(function=function, arguments=arguments):
+            for argument in arguments[:1] if function == "in_rows" else arguments:
+                yield from lengths_needed(argument)
 
 
 Answer = Callable[[Call, Environment], float]

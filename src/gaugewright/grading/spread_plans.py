@@ -1,0 +1,61 @@
+"""Tapers spread round the rounds: counts after each round, and where in it the changes stand."""
+
+from collections.abc import Iterator
+
+from gaugewright.design.model import Taper
+from gaugewright.errors import Problem, ProblemsFound
+from gaugewright.grading.gather import gather
+from gaugewright.grading.measure import Measured, lead_rows
+from gaugewright.grading.plan import Cloth, SpreadPlan
+from gaugewright.grading.spread import Spread, SpreadImpossible, ramp, spread
+from gaugewright.grading.taper_plans import common_sign
+from gaugewright.sized import Sized
+
+
+def spread_plans(section: Taper, cloth: Cloth, index: int, measured: Sized[Measured]) -> Sized[SpreadPlan]:
+    """A plan for each size; raises located problems where a size has too few rounds."""
+    sign, lead = common_sign(section, cloth, index, measured), lead_rows(index)
+
+    def one(label: str) -> SpreadPlan:
+        m = measured[label]
+        start, rounds = m.before(index), m.rows[index] - lead
+        try:
+            counts = (start,) * lead + _counts(section, start, m.ends[index], rounds, int(cloth.counts))
+            spreads = tuple(_spreads((start, *counts), int(cloth.counts)))
+        except SpreadImpossible:
+            raise ProblemsFound([_too_steep(section, start, m.ends[index], rounds, label)]) from None
+        return SpreadPlan(cloth, section.colour, m.rows[index], start, sign, spreads, counts)
+
+    return gather(measured.labels, one)
+
+
+def _counts(section: Taper, start: int, end: int, rounds: int, chain: int) -> tuple[int, ...]:
+    """Counts after each shaping round: so many each, the last round taking the rest, or a ramp.
+
+    A turning chain that counts is a stitch that nothing is worked into twice: the ramp leaves it out.
+    """
+    if section.each is None:
+        if start == end:
+            return (end,) * rounds
+        if min(start, end) <= chain:
+            raise SpreadImpossible(start, end, rounds)
+        return tuple(count + chain for count in ramp(start - chain, end - chain, rounds))
+    step, sign = abs(section.each), 1 if end >= start else -1
+    return tuple(start + sign * min(step * done, abs(end - start)) for done in range(1, rounds + 1))
+
+
+def _spreads(counts: tuple[int, ...], chain: int) -> Iterator[Spread | None]:
+    """Every second shaped round starts half a gap later, so that changes don't stack into corners."""
+    shifted = False
+    for before, after in zip(counts, counts[1:], strict=False):
+        if after == before:
+            yield None
+            continue
+        yield spread(before - chain, abs(after - before), "increase" if after > before else "decrease", shifted)
+        shifted = not shifted
+
+
+def _too_steep(section: Taper, start: int, end: int, rounds: int, label: str) -> Problem:
+    message = f"{start} stitches can't become {end} in {rounds} shaping rounds: one round at most doubles or halves them"
+    hint = "give it more rounds, or a nearer target" if section.each is None else "change fewer stitches each time"
+    return Problem("taper-too-steep", message, section.origin, hint, label)

@@ -1,0 +1,69 @@
+"""How many stitches a piece starts with: foundation chains and rings, and stitches picked up along edges."""
+
+from collections.abc import Mapping
+
+from gaugewright.design.model import Design, Formula, Piece
+from gaugewright.errors import Problem, ProblemsFound
+from gaugewright.formulas.names import calls_in
+from gaugewright.gauge.model import Gauge
+from gaugewright.grading.allowed import Asked, allowed_count
+from gaugewright.grading.model import EdgeLength, EdgeStart, GradedPiece, PickUp
+from gaugewright.grading.take_up import TakeUps, side_take_up
+from gaugewright.rounding import half_up
+from gaugewright.sizing.environment import Environment
+
+ONE_TO_ONE_WITHIN = 0.10
+"""Stitch for stitch is what anyone does on a stitch edge; a gauge further off than this would ruffle or pull it."""
+
+
+def start_count(piece: Piece, design: Design, env: Environment, taken: TakeUps) -> int:
+    """Stitches of the foundation: its finished width and what seams take, at the gauge of the start's fabric."""
+    fabric, width = design.fabric(piece.start.fabric), piece.start.width
+    assert width is not None  # only pieces picked up have none
+    exact = fabric.gauge.stitches_in(env.length(width))
+    if piece.start.kind == "chain" and not is_edge_length(width):
+        exact += side_take_up(piece, taken, 0.0, env)
+    return allowed_count(exact, fabric.rule, Asked(f"{piece.key} starts with", width.origin, env.size))
+
+
+def pick_up_start(piece: Piece, design: Design, size: str, pieces: Mapping[str, GradedPiece]) -> EdgeStart:
+    """Stitches picked up along each edge of the pieces graded before, in all a count that the fabric allows."""
+    fabric = design.fabric(piece.start.fabric)
+    edges = [_edge_of(piece, key, name, size, pieces) for key, name in piece.start.edges]
+    exact = [fabric.gauge.stitches_in(edge.length) for edge in edges]
+    counts = [stitches_along(edge, fabric.gauge) for edge in edges]
+    wanted = allowed_count(sum(counts), fabric.rule, Asked(f"{piece.key} picks up", piece.start.origin, size))
+    # Stitch edges stay stitch for stitch where they can: row ends give or take one unseen.
+    free = [i for i, edge in enumerate(edges) if edge.rows] or list(range(len(edges)))
+    while sum(counts) != wanted:
+        change = 1 if wanted > sum(counts) else -1
+        nearest = max(free, key=lambda i: (change * (exact[i] - counts[i]), exact[i]))
+        counts[nearest] += change
+    if min(counts) < 1:
+        message = f"an edge that {piece.key} is picked up on has no stitch left by the fabric's multiple"
+        raise ProblemsFound([Problem("multiple-does-not-fit", message, piece.start.origin, "use a smaller multiple", size)])
+    return EdgeStart(tuple(
+        PickUp(key, name, count, edge.rows, edge.stitches)
+        for (key, name), count, edge in zip(piece.start.edges, counts, edges, strict=True)
+    ))
+
+
+def _edge_of(piece: Piece, key: str, name: str, size: str, pieces: Mapping[str, GradedPiece]) -> EdgeLength:
+    edges = pieces[key].edges
+    if name not in edges:
+        message = f"{piece.key} is picked up along {key}.{name}, but {key} has only {', '.join(edges)}"
+        raise ProblemsFound([Problem("unknown-edge", message, piece.start.origin, "use one of those edges", size)])
+    return edges[name]
+
+
+def stitches_along(edge: EdgeLength, gauge: Gauge) -> int:
+    """Stitches picked up along an edge: one to one on stitches, by true length on row ends and curves."""
+    exact = gauge.stitches_in(edge.length)
+    if not edge.rows and abs(exact - edge.stitches) <= ONE_TO_ONE_WITHIN * edge.stitches:
+        return edge.stitches
+    return max(1, half_up(exact))
+
+
+def is_edge_length(formula: Formula) -> bool:
+    """A length made of edges is met stitch for stitch: no take-up is added to it."""
+    return any(call.function == "edge" for call in calls_in(formula.node))

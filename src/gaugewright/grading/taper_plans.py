@@ -1,0 +1,80 @@
+"""Tapers at edges and in pairs: on which rows how many stitches change, of one structure in all sizes."""
+
+from gaugewright.design.model import Taper
+from gaugewright.errors import Problem, ProblemsFound, UserError
+from gaugewright.grading.gather import gather
+from gaugewright.grading.measure import Measured, lead_rows, step_of
+from gaugewright.grading.model import decrease, increase
+from gaugewright.grading.plan import Cloth, ShapedEdges, TaperPlan
+from gaugewright.grading.schedule import schedule_sizes, taper_steps
+from gaugewright.sized import Sized
+from gaugewright.tolerances import MOST_STITCHES_PER_EDGE
+from gaugewright.trade.stitches import decrease_of
+
+
+def taper_plans(section: Taper, cloth: Cloth, edges: ShapedEdges, index: int, measured: Sized[Measured]) -> Sized[TaperPlan]:
+    """A plan for each size; raises located problems where a size has too few rows or stitches."""
+    sign, lead = common_sign(section, cloth, index, measured), lead_rows(index)
+    steps = gather(measured.labels, lambda label: _steps(section, edges, index, label, measured[label]))
+    per_change = max(max(step, default=1) for step in steps)
+    schedules = schedule_sizes(
+        [(len(step), m.rows[index] - lead) for step, m in zip(steps, measured, strict=True)], per_change=per_change
+    )
+
+    def one(label: str) -> TaperPlan:
+        m, schedule = measured[label], schedules[measured.labels.index(label)]
+        plan = TaperPlan(cloth, section.colour, m.rows[index], m.before(index), sign, edges, steps[label], schedule, lead)
+        _check_width(section, plan, label)
+        return plan
+
+    return gather(measured.labels, one)
+
+
+def common_sign(section: Taper, cloth: Cloth, index: int, measured: Sized[Measured]) -> int:
+    """+1 or -1 for all sizes: a taper that widens in one size and narrows in another is no design."""
+    changes = measured.map(lambda m: m.change(index))
+    widening = [label for label, change in changes.items() if change > 0]
+    narrowing = [label for label, change in changes.items() if change < 0]
+    if widening and narrowing:
+        message = f"this taper widens in {', '.join(widening)} and narrows in {', '.join(narrowing)}"
+        hint = "set its target so that it goes one way in every size"
+        raise ProblemsFound([Problem("taper-both-ways", message, section.origin, hint, ", ".join(measured.labels))])
+    if narrowing:
+        try:
+            decrease_of(cloth.stitch)
+        except UserError as fault:
+            raise ProblemsFound([Problem(
+                fault.name, f"this taper narrows, and {fault.message}", section.origin, "work it in another stitch", ", ".join(narrowing)
+            )]) from None
+    return -1 if narrowing else 1
+
+
+def _steps(section: Taper, edges: ShapedEdges, index: int, label: str, m: Measured) -> tuple[int, ...]:
+    """Stitches at each shaped edge on each shaping row."""
+    places = 2 if edges in ("both", "pairs") else 1
+    change, room = abs(m.change(index)), m.rows[index] - lead_rows(index)
+    assert change % places == 0  # counts changed at two places keep their parity
+    each_place, each_row = change // places, step_of(section, edges) // places
+    if each_row:
+        needed = each_place // each_row if each_row <= MOST_STITCHES_PER_EDGE else room + 1
+    else:
+        needed = -(-each_place // MOST_STITCHES_PER_EDGE)
+    if needed > room:
+        most = f"at most {MOST_STITCHES_PER_EDGE} a row"
+        message = f"{each_place} stitches at each edge do not fit in {room} shaping rows, {most}"
+        rows = -(-each_place // MOST_STITCHES_PER_EDGE) + lead_rows(index)
+        raise ProblemsFound([Problem("taper-too-steep", message, section.origin, f"give it at least {rows} rows, or a nearer target", label)])
+    return (each_row,) * needed if each_row else taper_steps(each_place, room)
+
+
+def _check_width(section: Taper, plan: TaperPlan, label: str) -> None:
+    """Every shaping row must hold its changes, and the stitch beside them where a turning chain counts."""
+    uses = (increase if plan.sign > 0 else decrease)(plan.cloth.stitch).uses
+    before = plan.stitches
+    for step in plan.steps:
+        needed = uses * step * plan.edge_count + 2 * plan.cloth.counts
+        if before < needed:
+            message = f"{before} stitches are too few to shape: such a row takes {needed}"
+            hint = "end the taper sooner, shape fewer stitches, or don't count the turning chain"
+            raise ProblemsFound([Problem("taper-too-narrow", message, section.origin, hint, label)])
+        before += plan.sign * plan.edge_count * step

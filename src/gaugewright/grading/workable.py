@@ -1,0 +1,67 @@
+"""Can the piece be worked at all, whatever its size? Faults of its design, told once.
+
+In: the designed piece. Out: located problems; nothing is changed.
+"""
+
+from collections.abc import Iterator
+
+from gaugewright.design.model import Design, Piece, Shoulders, Taper
+from gaugewright.errors import Problem
+from gaugewright.grading.take_up import SIDES
+
+
+def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
+    """Everything about the piece that no size could work."""
+    checks = (_sections, _tapers, _edges_in_rounds, _edge_names)
+    return tuple(problem for check in checks for problem in check(piece, design))
+
+
+def _sections(piece: Piece, design: Design) -> Iterator[Problem]:
+    if all(isinstance(section, Shoulders) for section in piece.sections):
+        yield Problem("no-rows", f"{piece.key} has no section with rows", piece.origin, "add a section, such as `even: {length: 10 cm}`")
+        return
+    for index, section in enumerate(piece.sections):
+        if not isinstance(section, Shoulders):
+            continue
+        if index < len(piece.sections) - 1:
+            message = f"{piece.key} has sections above its shoulders, and shoulders end a piece"
+            yield Problem("shoulders-not-last", message, section.origin, "put the shoulders last")
+        if piece.start.kind == "ring":
+            message = f"{piece.key} is worked in rounds: a round has no shoulders and neck"
+            yield Problem("shoulders-in-rounds", message, section.origin, "start the piece with a chain, or take out the shoulders")
+
+
+def _tapers(piece: Piece, design: Design) -> Iterator[Problem]:
+    for section in piece.sections:
+        if not isinstance(section, Taper) or piece.start.kind == "ring":
+            continue
+        if section.at not in ("both", *SIDES):
+            message = f"{section.at} is no edge of row ends: a taper of {piece.key} is shaped at one of those, or at both"
+            yield Problem("no-such-side", message, section.origin, "write `at: both`, starting or far, or the name of a side edge")
+        elif section.at == "both" and section.each is not None and section.each % 2:
+            message = f"{abs(section.each)} stitches each time can't be shared between both edges of {piece.key}"
+            yield Problem("each-odd", message, section.origin, f"write `each: {section.each + 1}`, or name one edge with `at`")
+
+
+def _edges_in_rounds(piece: Piece, design: Design) -> Iterator[Problem]:
+    if piece.start.kind == "ring" and piece.edges:
+        message = f"{piece.key} is worked in rounds, which have no row ends to name: {', '.join(dict.fromkeys(e.name for e in piece.edges))}"
+        yield Problem("edges-in-rounds", message, piece.origin, "name only its `bottom` and `top`")
+
+
+def _edge_names(piece: Piece, design: Design) -> Iterator[Problem]:
+    """One name for two edges: on one side, or of a side and an end."""
+    ends = [piece.bottom, piece.top]
+    if any(isinstance(section, Shoulders) for section in piece.sections):
+        ends += ["shoulder", "neck"]
+    told: set[str] = set()
+    for side in SIDES:
+        names = [edge.name for edge in piece.edges if edge.side == side]
+        for name in names:
+            if (names.count(name) > 1 or name in ends) and name not in told:
+                told.add(name)
+                message = f"{name} names two different edges of {piece.key}"
+                yield Problem("edge-twice", message, piece.origin, "give each edge of a side a name of its own")
+    if piece.bottom == piece.top:
+        message = f"{piece.bottom} names both the bottom and the top of {piece.key}"
+        yield Problem("edge-twice", message, piece.origin, "give one of them another name")
