@@ -6,6 +6,7 @@ from gaugewright.checks.model import Found, Measured, Subject
 from gaugewright.checks.terms import Term, allowance, fabrics_of, terms_of
 from gaugewright.checks.wording import by_size, cm, count_of, listed, problem, span_cm
 from gaugewright.errors import Problem
+from gaugewright.grading.plan import TaperPlan
 from gaugewright.rounding import half_up
 from gaugewright.sized import Sized, join
 from gaugewright.tolerances import SAME_LENGTH
@@ -133,6 +134,10 @@ def _rising_hint(one: Measured, subject: Subject, falls: list[tuple[str, str]]) 
         if change:
             word = "longer" if change > 0 else "shorter"
             return f"make {piece.key} {cm(abs(change))} {word} in all sizes (its total, and `wanted` here): the sizes then round to rising rows"
+    for term in terms_of(one.measure.measure, subject.design):
+        for designed, plan in zip(subject.design.piece(term.piece).sections, subject.grading.plans[term.piece][falls[0][0]].sections, strict=True):
+            if isinstance(plan, TaperPlan) and plan.edge_count == 2 and subject.design.fabric(designed.fabric).rule.parity == "any":
+                return f"give the fabric {designed.fabric} `parity: even`: shaped at two places at once a count stays odd or even, and so all sizes round alike"
     before, after = falls[0]
     return f"make {after} larger by {cm(one.actual[before] - one.actual[after])} than its formula does, or leave {before} or {after} out"
 

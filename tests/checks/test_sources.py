@@ -1,0 +1,31 @@
+"""Yarns that are used, and body measures that can be relied on."""
+
+from checks.specs import checked, damaged, places, told_by
+
+
+def test_a_yarn_that_no_row_uses() -> None:
+    assert told_by("yarns-used") == ()
+    text = damaged('  kelp: {colour: "#3f5d4e"} =>   kelp: {colour: "#3f5d4e"}\n  slate: {like: kelp}')
+    problems = told_by("yarns-used", text)
+    assert [one[:2] for one in places(problems, text)] == [("yarn-unused", "note")]
+    assert "slate" in problems[0].message
+
+
+def test_own_measures_are_sure() -> None:
+    assert told_by("unconfirmed-measures") == ()
+
+
+def of_women() -> str:
+    """The pullover in the women's chart instead of its own sizes."""
+    lines = [line for line in damaged("make: [A, B, C] => make: [S, M, L]").split("\n") if not line.startswith("    ") or "bust: " not in line or "hand:" not in line]
+    return "\n".join(line for line in lines if line != "  own:").replace("sizes:\n", "sizes:\n  table: women\n")
+
+
+def test_measures_from_memory_and_from_a_survey_are_noted_once_each() -> None:
+    text = of_women()
+    found = places(told_by("unconfirmed-measures", text), text)
+    assert sorted(found) == [
+        ("measure-surveyed", "note", "S, M, L", "body.hand + 4 cm}"),
+        ("measure-unconfirmed", "note", "S, M, L", "upper_arm: {measure: fin"),
+    ]
+    assert next(result.figures for result in checked(text) if result.name == "unconfirmed-measures") == "3 body measures used, 2 not from a chart seen in print"
