@@ -6,17 +6,17 @@ In: design, bodies, graded pieces, yarn amounts, drawings. Out: blocks in readin
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from gaugewright.design.model import Design, Fabric, ToLevel
+from gaugewright.design.model import Design, Fabric, Piece, Seam, ToLevel
 from gaugewright.drawings.model import Schematic
 from gaugewright.drawings.primitives import Drawing
 from gaugewright.grading.grade import Grading
 from gaugewright.instructions.abbreviations import abbreviations
 from gaugewright.instructions.gauge_page import CriticalLength, gauge_page
-from gaugewright.instructions.making_up import finishing, making_up
+from gaugewright.instructions.making_up import finishing, letter, making_up
 from gaugewright.instructions.materials import Amounts, materials
 from gaugewright.instructions.nodes import Block, Document, Figure, Heading, Paragraph, plain
 from gaugewright.instructions.notes_page import notes_page
-from gaugewright.instructions.pieces import Names, piece_chapter
+from gaugewright.instructions.pieces import InGarment, Names, piece_chapter
 from gaugewright.instructions.sizes_page import sizes_page
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book
@@ -79,9 +79,21 @@ def _view(pattern: Pattern, key: str) -> PieceView:
 
 def _chapter(pattern: Pattern, book: Book, view: PieceView, names: Names) -> Iterator[Block]:
     key = view.piece.key
-    sewn = any(key in (seam.join.piece, *(other.piece for other in seam.to)) for seam in pattern.design.seams)
-    sewn = sewn or any(one.piece == key for one in pattern.design.attachments)
-    return piece_chapter(book, view, names, pattern.schematics[key], sewn, pattern.drawn)
+    return piece_chapter(book, view, names, pattern.schematics[key], _place(pattern.design, view.piece), pattern.drawn)
+
+
+def _place(design: Design, piece: Piece) -> InGarment:
+    """What a piece has to do with seams; edges picked up across a top seam must be joined there first."""
+    sewn = any(piece.key in (seam.join.piece, *(other.piece for other in seam.to)) for seam in design.seams)
+    sewn = sewn or any(one.piece == piece.key for one in design.attachments)
+    picked = {key for key, _ in piece.start.edges}
+    before = tuple(letter(index) for index, seam in enumerate(design.seams) if _joins_tops(design, seam, picked))
+    return InGarment(sewn, before)
+
+
+def _joins_tops(design: Design, seam: Seam, pieces: set[str]) -> bool:
+    ends = (seam.join, *seam.to)
+    return all(end.piece in pieces and end.edge in ("shoulder", design.piece(end.piece).top) for end in ends)
 
 
 def _size_key(book: Book) -> str:

@@ -23,20 +23,28 @@ class Names:
     pieces: Mapping[str, str]
 
 
-def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schematic, sewn: bool, drawn: str) -> Iterator[Block]:
+@dataclass(frozen=True, slots=True)
+class InGarment:
+    """What a piece has to do with seams: whether it is sewn to others, and which come before it."""
+
+    sewn: bool
+    seams_before: tuple[str, ...]
+
+
+def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schematic, place: InGarment, drawn: str) -> Iterator[Block]:
     """All blocks of one piece, in reading order."""
     yield Heading(2, view.piece.title)
-    yield Paragraph(spaced(*_about(book, view, names)), "body")
+    yield Paragraph(spaced(*_about(book, view, names, place)), "body")
     yield from schematic_blocks(book, view, schematic, drawn)
     for note in view.piece.notes:
         yield Paragraph(plain(note), "note")
     yield from opening_steps(book, view, dict(names.yarns), dict(names.pieces))
     for index in range(len(view.first.sections)):
         yield from section_blocks(book, view, index, dict(names.yarns))
-    yield from _ending(book, view, sewn)
+    yield from _ending(book, view, place.sewn)
 
 
-def _about(book: Book, view: PieceView, names: Names) -> list[Spans]:
+def _about(book: Book, view: PieceView, names: Names, place: InGarment) -> list[Spans]:
     make = view.piece.make
     sentences = [book.sentence("make-one") if make == 1 else book.sentence("make-many", view.piece.key, make=make)]
     kind = "worked-rounds" if view.in_rounds else "worked-pick-up" if isinstance(view.first.start, EdgeStart) else "worked-rows"
@@ -51,6 +59,11 @@ def _about(book: Book, view: PieceView, names: Names) -> list[Spans]:
     if not view.in_rounds and starting.get("starting") != starting.get("far"):
         first = next(edge.name for edge in view.piece.edges if edge.side == "starting")
         sentences.append(book.sentence("starting-edge", edge=spoken(first)))
+    if place.seams_before:
+        letters = place.seams_before
+        listed = letters[0] if len(letters) == 1 else f"{', '.join(letters[:-1])} {book.words['and']} {letters[-1]}"
+        seams = book.sentence("seam-one" if len(letters) == 1 else "seam-many", letters=listed)
+        sentences.append(book.sentence("pick-up-after", seams=seams))
     return sentences
 
 

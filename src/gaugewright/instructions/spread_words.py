@@ -25,7 +25,7 @@ def spread_blocks(book: Book, view: PieceView, index: int) -> Iterator[Block]:
     for label, plan in plans.items():
         for number, (spread, count) in enumerate(zip(plan.spreads, plan.counts, strict=True)):
             work = round_work(book, plan.cloth, spread, view)
-            rows.append((label if number == 0 else "", str(first[label] + number), spans_text(work), str(count)))
+            rows.append((label, str(first[label] + number), spans_text(work), str(count)))
     yield Table(f"{view.piece.title}: {name.lower()}", ("Size", "Rnd", "Work", "sts"), tuple(rows), ("left", "right", "left", "right"))
 
 
