@@ -121,7 +121,7 @@ def spread_runs(spread: Spread, cloth: Cloth, sign: int, colour: str) -> Runs:
     yield Run(plain, spread.leading, colour, cloth.fabric)
     for group in spread.groups:
         for _ in range(group.times):
-            parts = ((plain, group.plain), (change, 1))
+            parts = ((plain, group.plain), (change, group.changes))
             for operation, times in reversed(parts) if spread.change_first else parts:
                 yield Run(operation, times, colour, cloth.fabric)
     yield Run(plain, spread.trailing, colour, cloth.fabric)

@@ -14,6 +14,7 @@ from gaugewright.grading.expand import expand
 from gaugewright.grading.gather import gather
 from gaugewright.grading.measure import Measured, Shaped, measure_piece
 from gaugewright.grading.model import EdgeStart, GradedPiece
+from gaugewright.grading.never_falls import settled
 from gaugewright.grading.order import grading_order, pieces_needed
 from gaugewright.grading.outline import outline_of
 from gaugewright.grading.plan import PiecePlan
@@ -84,7 +85,7 @@ def _plan(piece: Piece, design: Design, environments: Sized[Environment], taken:
     if piece.start.kind == "ring":
         shaped = pairs_of_rounds(piece, design, measured)
         measured = measure(shaped) if any(shaped) else measured
-    return plan_piece(piece, design, shaped, measured, inside, starts)
+    return plan_piece(piece, design, shaped, settled(piece, design, inside, measured), inside, starts)
 
 
 def _inside(piece: Piece, env: Environment) -> Environment:
