@@ -11,7 +11,7 @@ from gaugewright.gauge.model import Gauge
 from gaugewright.grading.model import EdgeLength, Outline, Strip
 from gaugewright.grading.outline import run_length
 from gaugewright.grading.plan import PiecePlan, ShouldersPlan
-from gaugewright.grading.take_up import SIDES, TakeUps, row_end_edges
+from gaugewright.grading.take_up import SIDES, TakeUps, edge_take_up, row_end_edges
 from gaugewright.tolerances import seam_tolerance
 
 Gauges = Mapping[str, Gauge]
@@ -100,7 +100,7 @@ def _losses(piece: Piece, plan: PiecePlan, taken: TakeUps) -> list[float]:
     losses = [0.0] * plan.rows
     for side in SIDES:
         for edge in row_end_edges(piece, side):
-            loss = taken.get((piece.key, edge.name), 0.0)
+            loss = edge_take_up(piece, taken, edge)
             first, last = _rows_between(edge, plan)
             for row in range(first, last):
                 losses[row] += loss

@@ -10,6 +10,10 @@ from gaugewright.grading.plan import ShapedEdges
 from gaugewright.sized import Sized
 
 
+FEWEST_IN_PAIRS = 6
+"""Two decreases need four stitches and, with one stitch left beside each of them, six."""
+
+
 def edges_of_rows(piece: Piece) -> Shaped:
     """Edges as the spec says, both unless it does; in rounds nothing is settled yet."""
     if piece.start.kind == "ring":
@@ -35,7 +39,8 @@ def _in_pairs(design: Design, section: Taper, index: int, measured: Sized[Measur
     rule = design.fabric(section.fabric).rule
     for one in measured:
         change, rounds = abs(one.change(index)), one.rows[index] - lead_rows(index)
+        narrow = min(one.before(index), one.ends[index]) < FEWEST_IN_PAIRS
         stated_odd = section.stitches is not None and change % 2
-        if change > 2 * rounds or stated_odd or not parity_fits(rule, one.before(index)):
+        if change > 2 * rounds or narrow or stated_odd or not parity_fits(rule, one.before(index)):
             return None
     return "pairs"

@@ -67,13 +67,14 @@ def stack_rows(piece: Piece, design: Design, env: Environment, known: tuple[int 
             raise ProblemsFound([Problem("rest-twice", message, takers[0].section.origin, hint, env.size)])
         fixed = sum(stretch.gauge.height_of(stretch.rows) for stretch in group if stretch.rows is not None)
         above += fixed
+        left, found = wanted - bottom - above, []
         for stretch in group:
-            left = wanted - bottom - above
             rows[stretch.index] = half_up(stretch.gauge.rows_in(left)) if stretch.rows is None else stretch.rows
-            problems += _row_problems(piece, stretch, rows[stretch.index], left, env)
+            found += _row_problems(piece, stretch, rows[stretch.index], left, env)
+        problems = found + problems
         above += sum(stretch.gauge.height_of(rows[stretch.index]) for stretch in takers)
     if problems:
-        raise ProblemsFound(problems[::-1])
+        raise ProblemsFound(problems)
     return Stack(tuple(rows), wanted)
 
 

@@ -25,17 +25,15 @@ def take_ups(design: Design) -> TakeUps:
         (piece, edge, taker.start.take_up) for taker in design.pieces for piece, edge in taker.start.edges
     ]
     for piece_key, edge_name, take_up in used:
-        for name in _own_names(design.piece(piece_key), edge_name):
-            found[piece_key, name] = max(found.get((piece_key, name), 0.0), TAKE_UP_STITCHES[take_up])
+        piece = design.piece(piece_key)
+        name = {"bottom": piece.bottom, "top": piece.top}.get(edge_name, edge_name)
+        found[piece_key, name] = max(found.get((piece_key, name), 0.0), TAKE_UP_STITCHES[take_up])
     return found
 
 
-def _own_names(piece: Piece, name: str) -> tuple[str, ...]:
-    """The names under which an edge is graded, where it was called by the plain name that every piece has."""
-    plain: dict[str, tuple[str, ...]] = {"bottom": (piece.bottom,), "top": (piece.top,)}
-    for side in SIDES:
-        plain[side] = tuple(edge.name for edge in row_end_edges(piece, side))
-    return plain.get(name, (name,))
+def edge_take_up(piece: Piece, taken: TakeUps, edge: NamedEdge) -> float:
+    """Stitches that a row-end edge loses, sewn by its own name or by its side's."""
+    return max(taken.get((piece.key, name), 0.0) for name in (edge.name, edge.side))
 
 
 def row_end_edges(piece: Piece, side: RowEdge) -> tuple[NamedEdge, ...]:
@@ -46,7 +44,7 @@ def row_end_edges(piece: Piece, side: RowEdge) -> tuple[NamedEdge, ...]:
 def side_take_up(piece: Piece, taken: TakeUps, height: float | None, env: Environment) -> float:
     """Stitches that seams take off the width at a height, at both sides; None means the top."""
     return sum(
-        taken.get((piece.key, edge.name), 0.0) for side in SIDES for edge in _edge_at(piece, side, height, env)
+        edge_take_up(piece, taken, edge) for side in SIDES for edge in _edge_at(piece, side, height, env)
     )
 
 

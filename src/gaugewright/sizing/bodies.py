@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from gaugewright.design.model import Design
+from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.measurements import Body, body, own_body
 from gaugewright.measurements.model import Which
 from gaugewright.sized import Sized, for_each_size
@@ -13,15 +14,24 @@ def bodies(design: Design) -> Sized[Body]:
     """The body of each size, with a source for every measure."""
     sizes, own = design.sizes, dict(design.sizes.own)
 
+    problems: list[Problem] = []
+
     def one(label: str) -> Body:
         if label in own:
             which: Which = sizes.table or "women"  # type: ignore[assignment]
-            return own_body(label, dict(own[label]), which)
+            try:
+                return own_body(label, dict(own[label]), which)
+            except UserError as fault:
+                problems.append(Problem(fault.name, fault.message, sizes.origin, fault.hint, label))
+                return Body(label, {})
         if not sizes.table:
             return Body(label, {})
         return body(sizes.table, label, sizes.read)
 
-    return for_each_size(sizes.labels, one)
+    found = for_each_size(sizes.labels, one)
+    if problems:
+        raise ProblemsFound(problems)
+    return found
 
 
 def environments(design: Design, of_bodies: Sized[Body]) -> Sized[Environment]:

@@ -72,7 +72,8 @@ class Environment:
             return Quantity(self.own[name.name], "length")
         if name.name not in self.formulas:
             raise FormulaError(f"{name.name} means nothing here", name.column, "write the length itself, such as 20 cm")
-        self._work_out(name.name)
+        if name.name not in self.known:
+            self._work_out(name.name)
         return Quantity(self.known[name.name], "length")
 
     def _work_out(self, name: str) -> None:
