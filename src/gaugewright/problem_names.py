@@ -125,6 +125,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "finished-off-target": "a finished measurement too far from what was wanted",
     "finished-disagrees": "a graded figure that its rows don't measure",
     "total-off-target": "a piece's rows that don't come to its total",
+    "row-for-rising": "a length moved by a row so that it doesn't fall with size",
     "neck-off-centre": "shoulders that aren't equal",
     "neck-parity": "a neck that two equal shoulders move from its width",
     "seam-mismatch": "two edges sewn together that differ in length by too much",

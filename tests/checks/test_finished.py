@@ -109,9 +109,9 @@ def test_sizes_whose_sleeves_round_two_ways_fall_and_the_hint_puts_it_right() ->
     assert told_by("never-falls", followed) == ()
 
 
+REST = "      - even: {length: rest}\n    total: 30 cm + body.head - finished(back.width) / 2"
 FALLING = damaged(
-    "target: edge(back.armhole) + edge(front.armhole), length: 40 cm, round: up} => each: 6, rows: 2}\n"
-    "      - even: {length: rest}\n    total: 30 cm + body.head - finished(back.width) / 2",
+    "target: edge(back.armhole) + edge(front.armhole), length: 40 cm, round: up} => each: 6, rows: 2}\n" + REST,
     "finished: => finished:\n  arm: {measure: finished(back.width) / 2 + finished(sleeve.length), wanted: body.head + 30 cm, "
     "of: center_back_neck_to_wrist}",
     "head: 56 cm, => head: 55 cm,", "head: 57 cm, => head: 55.8 cm,", "head: 58 cm, => head: 56.6 cm,",
@@ -119,16 +119,23 @@ FALLING = damaged(
 )
 
 
+def test_a_size_moved_by_a_row_so_that_none_falls_is_noted() -> None:
+    assert told_by("never-falls", FALLING) == told_by("finished-measures", FALLING) == ()
+    problems = told_by("total-length", FALLING)
+    assert places(problems, FALLING) == [("row-for-rising", "note", "A", "30 cm + body.head - fini")]
+    assert "57.5 cm long where 59.5 cm is wanted" in problems[0].message
+
+
 def test_a_fall_made_by_whole_rows_is_told_with_the_change_that_mends_it() -> None:
-    text = FALLING
+    text = FALLING.replace(REST, "      - even: {length: 25 cm + body.head - finished(back.width) / 2}")
     problems = told_by("never-falls", text)
     assert places(problems, text) == [("size-falls", "error", "B", "arm: {measure: finished(")]
     assert "A 85.5 cm to B 85.0 cm" in problems[0].message
     _, _, length, _, word, *_ = problems[0].hint.split()
     assert problems[0].hint.startswith(f"make sleeve {length} cm {word} in all sizes")
     sign = "+" if word == "longer" else "-"
-    followed = text.replace("total: 30 cm +", f"total: 30 cm {sign} {length} cm +").replace("wanted: body.head + 30 cm", f"wanted: body.head + 30 cm {sign} {length} cm")
-    assert followed != text
+    followed = text.replace("length: 25 cm +", f"length: 25 cm {sign} {length} cm +").replace("wanted: body.head + 30 cm", f"wanted: body.head + 30 cm {sign} {length} cm")
+    assert followed.count(f"{sign} {length} cm") == 2
     assert told_by("never-falls", followed) == ()
 
 

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from checks.specs import PULLOVER, checked, damaged, places, problems_of, pullover, told_by, with_piece, with_rows
-from gaugewright.checks.seams import check_bands_meet
+from gaugewright.checks.seams import check_bands_meet, check_seams
 from gaugewright.grading.model import GradedPiece, Row
 
 FRONT = """\
@@ -84,10 +84,18 @@ def test_stitches_against_stitches_are_noted_if_unequal() -> None:
     assert told_by("seam-pairs", with_front("neck: 24 cm", "neck: 24 cm")) == ()
 
 
+def test_edges_go_by_the_names_that_all_pieces_have() -> None:
+    text = damaged("join: back.side, to: front.side => join: back.starting, to: front.starting")
+    assert told_by("seam-pairs", text) == told_by("bands-meet", text) == ()
+    assert "back.starting to front.starting: up to 0.0 cm apart" in next(result.figures for result in checked(text) if result.name == "seam-pairs")
+
+
 def test_an_edge_that_a_piece_does_not_have_is_told_in_place() -> None:
-    text = damaged("join: back.side => join: back.starting")
-    problems = told_by("seam-pairs", text)
-    assert ("unknown-edge", "error", "A, B, C", "back.starting, to: front") in places(problems, text)
+    design, bodies, grading = pullover()
+    def without(piece: GradedPiece) -> GradedPiece:
+        return replace(piece, edges={name: edge for name, edge in piece.edges.items() if name != "side"})
+    problems = problems_of(check_seams, (design, bodies, with_piece(grading, "back", "B", without)))
+    assert places(problems) == [("unknown-edge", "error", "B", "back.side, to: front.sid")]
 
 
 def recoloured(piece: GradedPiece, first: int) -> GradedPiece:

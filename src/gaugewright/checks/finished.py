@@ -3,12 +3,10 @@
 from collections.abc import Iterator
 
 from gaugewright.checks.model import Found, Measured, Subject
-from gaugewright.checks.terms import Term, allowance, fabrics_of, terms_of
+from gaugewright.checks.rising import falls_of, lengthened, moved_to_rise, rising_hint, row_of
+from gaugewright.checks.terms import Term, allowance, terms_of
 from gaugewright.checks.wording import by_size, cm, count_of, listed, problem, span_cm
 from gaugewright.errors import Problem
-from gaugewright.grading.plan import TaperPlan
-from gaugewright.rounding import half_up
-from gaugewright.sized import Sized, join
 from gaugewright.tolerances import SAME_LENGTH
 
 
@@ -22,7 +20,9 @@ def check_finished(subject: Subject) -> Found:
             continue
         limits = {size: allowance(measured.measure.measure, subject, size) for size in subject.sizes}
         off = {size: measured.actual[size] - measured.wanted[size] for size in subject.sizes}
-        over = [size for size in subject.sizes if abs(off[size]) > limits[size].mm + SAME_LENGTH]
+        piece = lengthened(measured, subject)
+        excused = moved_to_rise(measured.actual, off, row_of(piece, subject)) if piece is not None else ()
+        over = [size for size in subject.sizes if abs(off[size]) > limits[size].mm + SAME_LENGTH and size not in excused]
         worst = max(subject.sizes, key=lambda size: abs(off[size]))
         figures.append(
             f"{measured.measure.key} {span_cm(measured.actual)}, off by up to {cm(abs(off[worst]))} ({worst}), "
@@ -100,54 +100,17 @@ def check_never_falls(subject: Subject) -> Found:
     problems = []
     watched = [one for one in subject.measured if one.measure.of in (*GIRTHS, *LENGTHS) or _is_total_length(one, subject)]
     for one in watched:
-        falls = _falls(one.actual)
+        falls = falls_of(one.actual)
         if falls:
             meant = one.wanted is not None and all(one.wanted[after] < one.wanted[before] - SAME_LENGTH for before, after in falls)
             steps = listed(f"{before} {cm(one.actual[before])} to {after} {cm(one.actual[after])}" for before, after in falls)
             problems.append(problem(
                 "size-falls", f"{one.measure.key} falls from one size to the next: {steps}", one.measure.origin,
-                "the wanted length falls too; check the body measures of these sizes" if meant else _rising_hint(one, subject, falls),
+                "the wanted length falls too; check the body measures of these sizes" if meant else rising_hint(one, subject, falls),
                 [after for _, after in falls], "note" if meant else "error",
             ))
     figures = f"{count_of(len(watched), 'measurement')} rising: {', '.join(one.measure.key for one in watched)}" if watched else "nothing to compare"
     return Found(tuple(problems), figures)
-
-
-def _falls(lengths: Sized[float]) -> list[tuple[str, str]]:
-    """Neighbouring sizes of which the larger is smaller."""
-    pairs = list(lengths.items())
-    return [(before, after) for (before, was), (after, now) in zip(pairs, pairs[1:], strict=False) if now < was - SAME_LENGTH]
-
-
-def _rising_hint(one: Measured, subject: Subject, falls: list[tuple[str, str]]) -> str:
-    """What keeps the measurement from falling.
-
-    Where a fall is only that of rounding to whole rows, all sizes made a little longer or shorter
-    round another way; the least such change is looked for.
-    """
-    along = [term for term in terms_of(one.measure.measure, subject.design) if not term.is_edge and term.name == "length"]
-    if one.wanted is not None and len(along) == 1 and along[0].factor == 1:
-        piece = subject.design.piece(along[0].piece)
-        height = max(subject.design.fabric(key).gauge.row_height for key in fabrics_of(piece))
-        changes = sorted(range(-int(height / 2), int(height / 2) + 1), key=lambda mm: (abs(mm), mm))
-        change = next((mm for mm in changes if mm and not _falls(_rounded_anew(one, one.wanted, mm, height))), 0)
-        if change:
-            word = "longer" if change > 0 else "shorter"
-            return f"make {piece.key} {cm(abs(change))} {word} in all sizes (its total, and `wanted` here): the sizes then round to rising rows"
-    for term in terms_of(one.measure.measure, subject.design):
-        for designed, plan in zip(subject.design.piece(term.piece).sections, subject.grading.plans[term.piece][falls[0][0]].sections, strict=True):
-            if isinstance(plan, TaperPlan) and plan.edge_count == 2 and subject.design.fabric(designed.fabric).rule.parity == "any":
-                return f"give the fabric {designed.fabric} `parity: even`: shaped at two places at once a count stays odd or even, and so all sizes round alike"
-    before, after = falls[0]
-    return f"make {after} larger by {cm(one.actual[before] - one.actual[after])} than its formula does, or leave {before} or {after} out"
-
-
-def _rounded_anew(one: Measured, wanted: Sized[float], change: float, row_height: float) -> Sized[float]:
-    """The measurement in all sizes once its wanted length is changed: it moves by whole rows."""
-    def anew(actual: float, aim: float) -> float:
-        return actual + half_up((aim + change - actual) / row_height) * row_height
-
-    return join(anew, one.actual, wanted)
 
 
 def _is_total_length(one: Measured, subject: Subject) -> bool:

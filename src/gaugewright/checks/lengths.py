@@ -1,13 +1,16 @@
 """Along and across single pieces: total lengths, necks, and sizes that come out alike."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from gaugewright.checks.model import Found, Subject
-from gaugewright.checks.terms import fabrics_of
+from gaugewright.checks.rising import moved_to_rise, row_of
 from gaugewright.checks.wording import by_size, cm, count_of, listed, problem, span_cm
 from gaugewright.design.model import Formula, Piece, Shoulders, ToLevel
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.grading.plan import ShouldersPlan
+from gaugewright.sized import Sized
+from gaugewright.sizing.environment import Answer
 from gaugewright.tolerances import NECK_STITCHES, SAME_LENGTH, total_tolerance
 
 
@@ -26,7 +29,7 @@ def check_total_length(subject: Subject) -> Found:
         formula = wanted_total(piece)
         if formula is None:
             continue
-        limit = total_tolerance(max(subject.design.fabric(key).gauge.row_height for key in fabrics_of(piece)))
+        limit = total_tolerance(row_of(piece, subject))
         off: dict[str, tuple[float, float]] = {}
         try:
             for size, env in subject.environments.items():
@@ -36,15 +39,38 @@ def check_total_length(subject: Subject) -> Found:
             continue
         worst = max(off, key=lambda size: abs(off[size][0] - off[size][1]))
         figures.append(f"{piece.key} off by up to {cm(abs(off[worst][0] - off[worst][1]))} ({worst})")
-        over = [size for size, (worked, wanted) in off.items() if abs(worked - wanted) > limit + SAME_LENGTH]
+        excused = _moved_to_rise(subject, piece, formula, off)
+        if excused:
+            problems.append(problem(
+                "row-for-rising", f"{piece.key} is {by_size((size, _figures(off[size])) for size in excused)}: a row more or less than the nearest, "
+                "so that no size reaches less far than a smaller one", formula.origin,
+                "nothing needs doing; a finer gauge, or wanted lengths that rise more from size to size, would be nearer", excused, "note",
+            ))
+        over = [size for size, (worked, wanted) in off.items() if abs(worked - wanted) > limit + SAME_LENGTH and size not in excused]
         if over:
             problems.append(problem(
-                "total-off-target", f"{piece.key} is "
-                + by_size((size, f"{cm(off[size][0])} long where {cm(off[size][1])} is wanted") for size in over)
-                + f"; within half a row, {cm(limit)}, is expected", formula.origin,
-                "let one section take what the others leave: `length: rest` with a total, or `to` a level", over,
+                "total-off-target", f"{piece.key} is {by_size((size, _figures(off[size])) for size in over)}; within half a row, {cm(limit)}, is expected",
+                formula.origin, "let one section take what the others leave: `length: rest` with a total, or `to` a level", over,
             ))
     return Found(tuple(problems), "; ".join(figures) or "no piece has a wanted total")
+
+
+def _figures(worked_and_wanted: tuple[float, float]) -> str:
+    return f"{cm(worked_and_wanted[0])} long where {cm(worked_and_wanted[1])} is wanted"
+
+
+def _moved_to_rise(subject: Subject, piece: Piece, formula: Formula, off: dict[str, tuple[float, float]]) -> tuple[str, ...]:
+    """Sizes moved by a row so that what the piece reaches to, with the pieces it hangs on, never falls.
+
+    How far it reaches is its total's formula without the pieces measured in it, and what rounding adds.
+    """
+    if piece.total is None:
+        return ()
+    nothing: dict[str, Answer] = {name: lambda _call, _env: 0.0 for name in ("finished", "edge")}
+    alone = subject.environments.map(lambda env: replace(env, answers={**env.answers, **nothing}, known={}).length(formula))
+    errors = {size: worked - wanted for size, (worked, wanted) in off.items()}
+    reach = Sized(alone.labels, tuple(value + errors[size] for size, value in alone.items()))
+    return moved_to_rise(reach, errors, row_of(piece, subject))
 
 
 def check_necks(subject: Subject) -> Found:

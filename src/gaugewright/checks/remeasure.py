@@ -17,9 +17,12 @@ from gaugewright.measurements.model import Body
 from gaugewright.rounding import half_up
 from gaugewright.sized import Sized, for_each_size, join
 from gaugewright.sizing.environment import Environment, named_formulas
+from gaugewright.vocabulary import RowEdge
+
+SIDES: tuple[RowEdge, RowEdge] = ("starting", "far")
 
 Gauges = Mapping[str, Gauge]
-Lost = Mapping[str, float]
+Lost = Mapping[tuple[str, RowEdge | None], float]
 
 
 def subject_of(design: Design, bodies: Sized[Body], grading: Grading) -> Subject:
@@ -37,25 +40,35 @@ def subject_of(design: Design, bodies: Sized[Body], grading: Grading) -> Subject
     return Subject(design, bodies, grading, remade, environments, measured, faults)
 
 
-def lost_stitches(piece: Piece, design: Design) -> dict[str, float]:
-    """Stitches that seams and picked-up edges take off each edge of a piece, by the edge's name."""
-    lost: dict[str, float] = {}
-    for seam in design.seams:
-        for edge in (seam.join, *seam.to):
-            if edge.piece == piece.key:
-                lost[edge.edge] = max(lost.get(edge.edge, 0.0), TAKE_UP_STITCHES[seam.take_up])
-    for other in design.pieces:
-        for key, name in other.start.edges:
-            if key == piece.key:
-                lost[name] = max(lost.get(name, 0.0), TAKE_UP_STITCHES[other.start.take_up])
+def lost_stitches(piece: Piece, design: Design) -> Lost:
+    """Stitches that seams and picked-up edges take off each edge of a piece, by its name and side."""
+    used = [(edge.piece, edge.edge, seam.take_up) for seam in design.seams for edge in (seam.join, *seam.to)]
+    used += [(key, name, other.start.take_up) for other in design.pieces for key, name in other.start.edges]
+    lost: dict[tuple[str, RowEdge | None], float] = {}
+    for key, called, take_up in used:
+        for edge in _edges_called(piece, called) if key == piece.key else ():
+            lost[edge] = max(lost.get(edge, 0.0), TAKE_UP_STITCHES[take_up])
     return lost
+
+
+def _edges_called(piece: Piece, called: str) -> tuple[tuple[str, RowEdge | None], ...]:
+    """The edges a name stands for, by their own names: a name on both sides stands for both, a side for all of its edges."""
+    along = tuple((edge.name, edge.side) for edge in side_edges(piece) if called in (edge.name, edge.side))
+    return along or (({"bottom": piece.bottom, "top": piece.top}.get(called, called), None),)
+
+
+def side_edges(piece: Piece) -> tuple[NamedEdge, ...]:
+    """The edges along row ends, those of a side without names under the side's own name."""
+    named = {edge.side for edge in piece.edges}
+    return (*piece.edges, *(NamedEdge(side, side, None, None) for side in SIDES if side not in named))
 
 
 def remeasure(piece: Piece, plan: PiecePlan, strip: Strip, gauges: Gauges, lost: Lost) -> Remade:
     """One size of a piece: finished measures (worked less take-up) and the true length of each edge."""
     of_rows = [gauges[row.fabric] for row in strip.rows]
     row_widths = [row.makes * gauge.width / gauge.stitches for row, gauge in zip(strip.rows, of_rows, strict=True)]
-    spans = [(lost[edge.name], *span_of(edge, plan)) for edge in piece.edges if lost.get(edge.name)]
+    sides = side_edges(piece) if strip.worked == "rows" else ()
+    spans = [(lost.get((edge.name, edge.side), 0.0), *span_of(edge, plan)) for edge in sides]
     off = [
         sum(stitches for stitches, low, high in spans if low < number <= high) * gauge.width / gauge.stitches
         for number, gauge in enumerate(of_rows, start=1)
@@ -64,34 +77,37 @@ def remeasure(piece: Piece, plan: PiecePlan, strip: Strip, gauges: Gauges, lost:
     first, last = of_rows[0], of_rows[-1]
     top_names = (piece.top, "shoulder")
     rows_length = sum(gauge.height / gauge.rows for gauge in of_rows)
-    length = rows_length - lost.get(piece.bottom, 0.0) * first.height / first.rows
-    length -= max(lost.get(name, 0.0) for name in top_names) * last.height / last.rows
+    length = rows_length - lost.get((piece.bottom, None), 0.0) * first.height / first.rows
+    length -= max(lost.get((name, None), 0.0) for name in top_names) * last.height / last.rows
     measures = {
-        "width": finished[0], "bottom": finished[0], "top_width": finished[-1],
+        piece.bottom: finished[0], piece.top: finished[-1], "top": finished[-1], "width": finished[0], "bottom": finished[0], "top_width": finished[-1],
         "widest": max(finished), "narrowest": min(finished), "length": length,
     }
-    return Remade(measures, _edges(piece, plan, strip, of_rows), rows_length)
+    return Remade(measures, _edges(piece, plan, strip, of_rows, sides), rows_length)
 
 
 def span_of(edge: NamedEdge, plan: PiecePlan) -> tuple[int, int]:
     """The rows of an edge: after the first figure, up to the second."""
-    ends = {mark.level: mark.row for mark in plan.marks}
+    ends = {mark.level: mark.row for mark in plan.marks if mark.side == edge.side}
     return 0 if edge.bottom is None else ends[edge.bottom], plan.rows if edge.top is None else ends[edge.top]
 
 
-def _edges(piece: Piece, plan: PiecePlan, strip: Strip, of_rows: Sequence[Gauge]) -> dict[str, float]:
-    first, last = of_rows[0], of_rows[-1]
-    edges = {piece.bottom: strip.start.stitches * first.width / first.stitches}
-    shoulders = [section for section in plan.sections if isinstance(section, ShouldersPlan)]
-    for section in shoulders:
-        edges["shoulder"] = section.shoulder * last.width / last.stitches
-        edges["neck"] = section.neck * last.width / last.stitches
-    if not shoulders:
-        edges[piece.top] = strip.last_count * last.width / last.stitches
-    slopes = _slopes(strip, of_rows) if piece.edges else []
-    for edge in piece.edges:
+def _edges(
+    piece: Piece, plan: PiecePlan, strip: Strip, of_rows: Sequence[Gauge], sides: Sequence[NamedEdge]
+) -> dict[str, float]:
+    """Stitch edges by their stitches, row ends along their line; of one name on two sides the first."""
+    bottom = strip.start.stitches * of_rows[0].width / of_rows[0].stitches
+    stitch = of_rows[-1].width / of_rows[-1].stitches
+    top = strip.last_count * stitch
+    edges = {piece.bottom: bottom, piece.top: top, "bottom": bottom, "top": top}
+    for section in plan.sections:
+        if isinstance(section, ShouldersPlan):
+            edges |= {"shoulder": section.shoulder * stitch, "neck": section.neck * stitch}
+    slopes = _slopes(strip, of_rows) if sides else []
+    whole = [NamedEdge(side, side, None, None) for side in SIDES] if sides else []
+    for edge in (*sides, *whole):
         low, high = span_of(edge, plan)
-        edges[edge.name] = sum(slope[edge.side == "far"] for slope in slopes[low:high])
+        edges.setdefault(edge.name, sum(slope[edge.side == "far"] for slope in slopes[low:high]))
     return edges
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from gaugewright.checks.model import Found, Subject
-from gaugewright.checks.remeasure import span_of
+from gaugewright.checks.remeasure import side_edges, span_of
 from gaugewright.checks.terms import fabrics_of
 from gaugewright.checks.wording import by_size, cm, count_of, problem
 from gaugewright.design.model import EdgeName, NamedEdge, Seam
@@ -181,7 +181,7 @@ def _share_bands(subject: Subject, one: EdgeName, other: EdgeName) -> bool:
 
 
 def _row_edge(subject: Subject, edge: EdgeName) -> NamedEdge | None:
-    return next((named for named in subject.design.piece(edge.piece).edges if named.name == edge.edge), None)
+    return next((named for named in side_edges(subject.design.piece(edge.piece)) if named.name == edge.edge), None)
 
 
 def _band_rows(subject: Subject, edge: EdgeName, size: str) -> dict[int, int]:

@@ -125,7 +125,7 @@ def _fabric_of(term: Term, piece: Piece, design: Design) -> Fabric:
 def _step(term: Term, piece: Piece, fabric: Fabric, subject: Subject, size: str) -> tuple[int, float]:
     """Stitches from one allowed count to the next, and the share of it that rounding may be off."""
     rule, share = fabric.rule, 0.5
-    if term.name in (*SHAPED, piece.top):
+    if term.name in (*SHAPED, "top", piece.top):
         sections = subject.grading.plans[piece.key][size].sections
         for designed, plan in zip(piece.sections, sections, strict=True):
             if isinstance(designed, Taper) and designed.direction != "nearest":

@@ -10,7 +10,7 @@ from gaugewright.checks.finished import body_values
 from gaugewright.checks.model import Found, Measured, Subject
 from gaugewright.checks.terms import fabrics_of, piece_fabrics, terms_of
 from gaugewright.checks.wording import by_size, cm, count_of, problem, span_cm
-from gaugewright.design.model import Fabric, Opening, Piece, Seam
+from gaugewright.design.model import EdgeName, Fabric, Opening, Piece, Seam
 from gaugewright.errors import Problem
 from gaugewright.rounding import up
 from gaugewright.tolerances import SAME_LENGTH, UPPER_ARM_EASE
@@ -85,11 +85,17 @@ def _sleeves(subject: Subject) -> Iterator[tuple[Piece, Seam]]:
     """Pieces worked from a ring whose top is sewn into row ends, each once."""
     found = set()
     for seam in subject.design.seams:
-        piece = subject.design.piece(seam.join.piece)
-        into_rows = all(named in {edge.name for edge in subject.design.piece(to.piece).edges} for to in seam.to for named in (to.edge,))
-        if piece.start.kind == "ring" and seam.join.edge == piece.top and into_rows and piece.key not in found:
-            found.add(piece.key)
-            yield piece, seam
+        for one, others in ((seam.join, seam.to), *((to, (seam.join,)) for to in seam.to)):
+            piece = subject.design.piece(one.piece)
+            into_rows = all(_is_row_end(subject, edge) for edge in others)
+            if piece.start.kind == "ring" and one.edge in (piece.top, "top") and into_rows and piece.key not in found:
+                found.add(piece.key)
+                yield piece, seam
+
+
+def _is_row_end(subject: Subject, edge: EdgeName) -> bool:
+    graded = subject.grading.pieces[edge.piece].values[0].edges.get(edge.edge)
+    return graded is not None and graded.rows > 0
 
 
 def _sleeve_top(subject: Subject, piece: Piece, seam: Seam) -> Iterator[Problem]:
