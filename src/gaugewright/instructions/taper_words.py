@@ -48,7 +48,10 @@ def _schedule(book: Book, view: PieceView, plans: Sized[TaperPlan], last: Sized[
         prefix = only(book, sizes) if len(groups) > 1 else ()
         rows = last.pick(sizes)
         phrases = _phrases(book, view, plans.pick(sizes), rows, shaping)
-        ending = book.sentence("taper-end", view.piece.key, length=view.height(rows), bottom=spoken(view.piece.bottom))
+        ending = book.sentence(
+            "taper-end-round" if view.in_rounds else "taper-end", view.piece.key,
+            length=view.height(rows), width=view.width(rows), bottom=spoken(view.piece.bottom),
+        )
         count = count_end(book, f"{view.piece.key}.taper", view.stitches(rows))
         yield step(to_row(book, view, rows), prefix, *phrases, ending, count=count)
 
