@@ -82,7 +82,7 @@ def test_a_graded_figure_that_its_rows_do_not_measure() -> None:
 def test_a_measurement_that_cannot_be_worked_out_is_told_at_its_formula() -> None:
     text = damaged("wanted: shoulder => wanted: shoulder + 2 cm / (finished(back.length) / 52 cm - 1)")
     problems = told_by("finished-measures", text)
-    assert {one[3] for one in places(problems, text)} == {"/ (finished(back.length)"}
+    assert places(problems, text) == [("formula-fault", "error", "A, B, C", "/ (finished(back.length)")]
 
 
 def test_even_ease_and_ease_that_drifts() -> None:

@@ -55,6 +55,9 @@ def test_the_upper_arm_keeps_two_centimetres_as_worn() -> None:
     problems = told_by("upper-arm", text)
     arm = [one for one in problems if one.name == "upper-arm-tight"]
     assert places(tuple(arm), text) == [("upper-arm-tight", "warning", "B", "upper_arm: {measure: fin")]
+    assert "make the sleeve 0.6 cm wider, rounded up to whole stitches" in arm[0].hint
+    followed = text.replace("body.upper_arm + 4 cm", "body.upper_arm + 4.6 cm").replace("round: down", "round: up")
+    assert [one for one in told_by("upper-arm", followed) if one.name == "upper-arm-tight"] == []
     thin = text.replace(", thickness: 5 mm", "")
     assert [one for one in told_by("upper-arm", thin) if one.name == "upper-arm-tight"] == []
 
@@ -80,6 +83,8 @@ def test_hips_are_covered_where_the_garment_ends_below_the_waist() -> None:
     problems = told_by("hips", text)
     assert places(problems, text) == [("hips-tight", "warning", "C", "bust: {measure: finished")]
     assert "0.6 cm short as worn" in problems[0].message
+    assert "make the lower edge 0.6 cm wider (C)" in problems[0].hint
+    assert told_by("hips", text.replace("(body.bust + ease.bust) / 2", "(body.bust + ease.bust + 0.6 cm) / 2 + 0.5 cm")) == ()
     short = text.replace("shoulder: 52 cm", "shoulder: 44 cm")
     assert told_by("hips", short) == ()
 

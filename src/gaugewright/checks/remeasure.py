@@ -10,6 +10,7 @@ from gaugewright.design.model import TAKE_UP_STITCHES, Design, FinishedMeasure, 
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.nodes import Call, FormulaError, Name
 from gaugewright.gauge.model import Gauge
+from gaugewright.grading.gather import gather
 from gaugewright.grading.grade import Grading
 from gaugewright.grading.model import Strip
 from gaugewright.grading.plan import PiecePlan, ShouldersPlan
@@ -176,6 +177,6 @@ def _measurements(design: Design, environments: Sized[Environment]) -> tuple[tup
 
 def _measurement(measure: FinishedMeasure, environments: Sized[Environment]) -> Measured:
     def worked_out(formula: Formula) -> Sized[float]:
-        return environments.map(lambda env: env.length(formula))
+        return gather(environments.labels, lambda size: environments[size].length(formula))
 
     return Measured(measure, worked_out(measure.measure), worked_out(measure.wanted) if measure.wanted else None)
