@@ -114,7 +114,7 @@ def _shared_stitches(strip: Strip, strips: Sequence[Strip]) -> Iterator[RowFault
 def worked_into(strip: Strip) -> frozenset[int]:
     """Stitches of the parent's last row that a span's first row works into, counted from the starting edge.
 
-    Stitches left or slipped over stay free for another strip: so a yoke's body passes its sleeves.
+    Stitches left, skipped or slipped over stay free for another strip: so a yoke's body passes its sleeves.
     """
     start = strip.start
     if not isinstance(start, SpanStart) or not strip.rows:
@@ -123,7 +123,7 @@ def worked_into(strip: Strip) -> frozenset[int]:
     position = 0
     for run in strip.rows[0].runs:
         reach = run.operation.uses * run.times
-        if run.operation.kind not in ("leave", "slip over"):
+        if run.operation.kind not in ("leave", "slip over", "skip"):
             found.update(range(position, position + reach))
         position += reach
     if strip.rows[0].side == "WS":

@@ -11,6 +11,7 @@ from gaugewright.grading.model import (
     Strip,
     decrease,
     increase,
+    pick_up,
     turning_chain,
     work,
 )
@@ -62,7 +63,7 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
             rows = iter(())
     if first == 1 and isinstance(plan.start, EdgeStart) and colours:
         next(rows)
-        yield iter((Run(Operation("picked up", section.cloth.stitch, 0, 1), plan.start.stitches, colours[0], section.cloth.fabric),))
+        yield iter((Run(pick_up(section.cloth.stitch), plan.start.stitches, colours[0], section.cloth.fabric),))
     yield from rows
 
 

@@ -14,7 +14,7 @@ from typing import Literal
 from gaugewright.vocabulary import Loop, Side, Worked
 
 OperationKind = Literal[
-    "stitch", "increase", "decrease", "turning chain", "chain", "leave", "slip over", "picked up"
+    "stitch", "increase", "decrease", "turning chain", "chain", "leave", "slip over", "skip", "picked up"
 ]
 
 
@@ -67,6 +67,16 @@ def leave() -> Operation:
 def slip_over() -> Operation:
     """A stitch slip-stitched over at a row's start: crochet's way of casting off there."""
     return Operation("slip over", "sl st", 1, 0)
+
+
+def skip() -> Operation:
+    """A stitch passed over within a row: under a buttonhole's chain, or for another strip to begin from."""
+    return Operation("skip", "", 1, 0)
+
+
+def pick_up(stitch: str) -> Operation:
+    """A stitch worked into an edge of rows or of another strip: it uses no stitch of the row before."""
+    return Operation("picked up", stitch, 0, 1)
 
 
 @dataclass(frozen=True, slots=True)

@@ -67,7 +67,8 @@ def stack_rows(piece: Piece, design: Design, env: Environment, known: tuple[int 
             raise ProblemsFound([Problem("rest-twice", message, takers[0].section.origin, hint, env.size)])
         fixed = sum(stretch.gauge.height_of(stretch.rows) for stretch in group if stretch.rows is not None)
         above += fixed
-        left, found = wanted - bottom - above, []
+        left = wanted - bottom - above
+        found: list[Problem] = []
         for stretch in group:
             rows[stretch.index] = half_up(stretch.gauge.rows_in(left)) if stretch.rows is None else stretch.rows
             found += _row_problems(piece, stretch, rows[stretch.index], left, env)
