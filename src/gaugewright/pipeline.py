@@ -126,12 +126,17 @@ def document(graded: Graded, edition: Edition) -> "Document":
 
 
 def drawings_of(graded: Graded, doc: "Document") -> "list[tuple[str, Drawing]]":
-    """The drawings of a document with file-safe names, in order: pieces by their keys, then the cover."""
+    """The drawings of a document with file-safe names, in order: the cover, if there is one, then pieces by their keys."""
     from gaugewright.instructions.nodes import Figure
     from gaugewright.output import slug
 
-    keys = {piece.title: slug(piece.key) for piece in graded.design.pieces}
-    return [(keys.get(block.drawing.title, "cover"), block.drawing) for block in doc.blocks if isinstance(block, Figure)]
+    figures = [block.drawing for block in doc.blocks if isinstance(block, Figure)]
+    pieces = [slug(piece.key) for piece in graded.design.pieces]
+    named: dict[str, Drawing] = {}
+    for name, figure in zip([*["cover"] * (len(figures) - len(pieces)), *pieces], figures, strict=True):
+        # Keys that differ in capitals only, or a piece called "cover", would share a file.
+        named[name if name not in named else f"{name}-{len(named) + 1}"] = figure
+    return list(named.items())
 
 
 def publish(path: str | Path, out: Path, paper: Literal["a4", "letter"] = "a4", edition: Edition = Edition(), gauge: Gauge | None = None) -> Path:

@@ -32,9 +32,11 @@ def publish(
     templates: Templates = None,
 ) -> None:
     """Grade, check and write the pattern as a PDF."""
-    from gaugewright.cli.publishing import publish_files
+    from gaugewright.cli.publishing import Wanted, publish_files
+    from gaugewright.pipeline import Edition
 
-    guarded(lambda: publish_files(spec, split_sizes(size), gauge, out, paper.value, terms.value if terms else None, text, svg, templates))
+    edition = Edition(split_sizes(size), terms.value if terms else None, gauge, templates)
+    guarded(lambda: publish_files(Wanted(spec, edition, out, paper.value, text, svg)))
 
 
 @app.command()
@@ -44,9 +46,9 @@ def check(
     as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
 ) -> None:
     """Run every check and list what each found."""
-    from gaugewright.cli.checking import check_spec
+    from gaugewright.cli.checking import check_spec, check_spec_as_json
 
-    guarded(lambda: check_spec(spec, gauge, as_json))
+    guarded(lambda: check_spec_as_json(spec, gauge) if as_json else check_spec(spec, gauge))
 
 
 @app.command()
@@ -63,7 +65,7 @@ def show(
 
 @app.command()
 def schema() -> None:
-    """Write the JSON schema of spec files, for editors that check while you type."""
+    """Write the JSON schema of spec files, for editors."""
     import json
 
     from gaugewright.spec import json_schema
@@ -86,8 +88,9 @@ def common(version: Annotated[bool, typer.Option("--version", callback=_version,
 
 def main() -> None:
     """Runs the command line; exit 70 and what to send for anything that is our own fault."""
-    from gaugewright.cli.outcome import own_fault
+    from gaugewright.cli.outcome import own_fault, speak_any_terminal
 
+    speak_any_terminal()
     try:
         app()
     except Exception as fault:

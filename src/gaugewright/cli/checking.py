@@ -6,19 +6,41 @@ from pathlib import Path
 import typer
 
 from gaugewright import pipeline
+from gaugewright.checks.model import CheckResult
+from gaugewright.checks.report import report_data, report_lines
 from gaugewright.cli.outcome import say
 from gaugewright.cli.publishing import parse_gauge_option
+from gaugewright.errors import Problem, ProblemsFound, UserError
 
 
-def check_spec(spec: Path, gauge: str, as_json: bool) -> None:
+def check_spec(spec: Path, gauge: str) -> None:
     """Lists all results; exit 1 where one of them is an error."""
-    from gaugewright.checks.report import report_data, report_lines
+    results = _results(spec, gauge)
+    for line in report_lines(results):
+        say(line)
+    _leave(results)
 
-    results = pipeline.check(pipeline.grade(pipeline.load(spec, parse_gauge_option(gauge))))
-    if as_json:
-        say(json.dumps(report_data(results), indent=2, ensure_ascii=False))
-    else:
-        for line in report_lines(results):
-            say(line)
+
+def check_spec_as_json(spec: Path, gauge: str) -> None:
+    """The same as JSON, with the problems of a spec that can't be graded at all, for editors and scripts."""
+    try:
+        results = _results(spec, gauge)
+    except ProblemsFound as found:
+        results = _not_graded(found.problems)
+    except UserError as fault:
+        results = _not_graded((Problem(fault.name, fault.message, None, fault.hint),))
+    say(json.dumps(report_data(results), indent=2, ensure_ascii=False))
+    _leave(results)
+
+
+def _results(spec: Path, gauge: str) -> tuple[CheckResult, ...]:
+    return pipeline.check(pipeline.grade(pipeline.load(spec, parse_gauge_option(gauge))))
+
+
+def _not_graded(problems: tuple[Problem, ...]) -> tuple[CheckResult, ...]:
+    return (CheckResult("graded", "The spec can be read and graded", problems, ""),)
+
+
+def _leave(results: tuple[CheckResult, ...]) -> None:
     if pipeline.errors_of(results):
         raise typer.Exit(1)

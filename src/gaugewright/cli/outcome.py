@@ -1,5 +1,6 @@
 """What came of a command, in words and an exit code."""
 
+import io
 import sys
 import traceback
 from collections.abc import Callable
@@ -13,6 +14,13 @@ from gaugewright.problem_text import problem_text
 def say(text: str) -> None:
     """A line for the user."""
     typer.echo(text)
+
+
+def speak_any_terminal() -> None:
+    """A sign that the terminal's encoding lacks comes out as a question mark rather than as a fault of ours."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
 
 
 def guarded(run: Callable[[], None]) -> None:

@@ -1,20 +1,24 @@
 """`publish`: files written, and a line about each."""
 
+from collections.abc import Mapping
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from gaugewright import pipeline
 from gaugewright.cli.outcome import complain, say
-from gaugewright.errors import ProblemsFound
+from gaugewright.errors import ProblemsFound, UserError
 from gaugewright.gauge.model import Gauge
-from gaugewright.output import slug, write_whole
+from gaugewright.output import slug, write_together
+
+if TYPE_CHECKING:
+    from gaugewright.instructions.nodes import Document
 
 
 def parse_gauge_option(text: str) -> Gauge | None:
     """The gauge of `--gauge`, or None; a plain problem where it can't be read."""
     if not text:
         return None
-    from gaugewright.errors import UserError
     from gaugewright.spec.gauge_text import GaugeError, parse_gauge
 
     try:
@@ -24,46 +28,86 @@ def parse_gauge_option(text: str) -> Gauge | None:
     return Gauge(written.stitches, written.width, written.rows, written.height)
 
 
-def publish_files(
-    spec: Path, sizes: tuple[str, ...], gauge: str, out: Path | None, paper: Literal["a4", "letter"],
-    terms: Literal["us", "uk"] | None, text: bool, svg: bool, templates: Path | None,
-) -> None:
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What is written: of which spec, in which edition, where, on which paper, with what beside the PDF."""
+
+    spec: Path
+    edition: pipeline.Edition
+    out: Path | None
+    paper: Literal["a4", "letter"]
+    text: bool
+    svg: bool
+
+
+def publish_files(wanted: Wanted) -> None:
     """Grades, checks and writes; nothing is written where a check finds an error."""
-    graded = pipeline.grade(pipeline.load(spec, parse_gauge_option(gauge)))
+    edition = wanted.edition
+    _check_templates(edition.templates)
+    graded = pipeline.grade(pipeline.load(wanted.spec, parse_gauge_option(edition.own_gauge)))
     results = pipeline.check(graded)
     errors = pipeline.errors_of(results)
     if errors:
         raise ProblemsFound(errors)
-    document = pipeline.document(graded, pipeline.Edition(sizes, terms, gauge, templates))
-    target = _target(spec, out, slug(graded.design.about.title), sizes, paper)
-    from gaugewright.render.pdf import load_style, render_pdf
-
-    data = render_pdf(document, paper, load_style("quiet", templates))
-    write_whole(target, data)
-    say(f"{target}: {len(sizes) or len(graded.bodies)} sizes, {len(graded.design.pieces)} pieces")
-    if text:
-        from gaugewright.render.text import render_text
-
-        write_whole(target.with_suffix(".txt"), render_text(document).encode())
-        say(str(target.with_suffix(".txt")))
-    if svg:
-        _write_svgs(target, graded, document)
+    files = _files(wanted, graded, pipeline.document(graded, edition))
+    _keep_the_spec(wanted.spec, files)
+    write_together(files)
+    first, *others = files
+    sizes = len(pipeline.chosen(graded, edition.sizes).bodies)
+    say(f"{first}: {_counted(sizes, 'size')}, {_counted(len(graded.design.pieces), 'piece')}")
+    for path in others:
+        say(str(path))
     warnings = [problem for result in results for problem in result.problems if problem.severity == "warning"]
     if warnings:
         complain(warnings)
 
 
-def _target(spec: Path, out: Path | None, name: str, sizes: tuple[str, ...], paper: str) -> Path:
+def _files(wanted: Wanted, graded: pipeline.Graded, document: "Document") -> dict[Path, bytes]:
+    """Everything to write, the PDF first; all of it is made before any of it is written."""
+    from gaugewright.render.pdf import load_style, render_pdf
+
+    target = _target(wanted, graded)
+    files = {target: render_pdf(document, wanted.paper, load_style("quiet", wanted.edition.templates))}
+    if wanted.text:
+        from gaugewright.render.text import render_text
+
+        files[target.with_suffix(".txt")] = render_text(document).encode()
+    if wanted.svg:
+        from gaugewright.render.svg import render_svg
+
+        for name, drawing in pipeline.drawings_of(graded, document):
+            files[target.with_name(f"{target.stem}-{name}.svg")] = render_svg(drawing).encode()
+    return files
+
+
+def _target(wanted: Wanted, graded: pipeline.Graded) -> Path:
+    """The PDF's path. Every edition has a name of its own, so that none replaces the pattern itself."""
+    out, edition, about = wanted.out, wanted.edition, graded.design.about
     if out is not None and out.suffix.lower() == ".pdf":
         return out
-    parts = [name, *(slug(size) for size in sizes), *(["letter"] if paper == "letter" else [])]
-    return (out if out is not None else spec.parent) / f"{'-'.join(parts)}.pdf"
+    sizes = [slug(label) for label in graded.bodies.labels if label in edition.sizes]
+    terms = [edition.terms] if edition.terms and edition.terms != about.terms else []
+    gauge = ["own-gauge"] if edition.own_gauge else []
+    paper = ["letter"] if wanted.paper == "letter" else []
+    name = "-".join((slug(about.title), *sizes, *terms, *gauge, *paper))
+    return (out if out is not None else wanted.spec.parent) / f"{name}.pdf"
 
 
-def _write_svgs(target: Path, graded: pipeline.Graded, document: object) -> None:
-    from gaugewright.render.svg import render_svg
+def _check_templates(folder: Path | None) -> None:
+    """A folder that isn't there would be passed over in silence: its templates would simply not be found."""
+    if folder is not None and not folder.is_dir():
+        raise UserError("missing-template", f"there is no folder {folder} for --templates", "check its name, or leave --templates out")
 
-    for name, drawing in pipeline.drawings_of(graded, document):  # type: ignore[arg-type]
-        path = target.with_name(f"{target.stem}-{name}.svg")
-        write_whole(path, render_svg(drawing).encode())
-        say(str(path))
+
+def _keep_the_spec(spec: Path, files: Mapping[Path, bytes]) -> None:
+    for path in files:
+        if path.exists() and path.samefile(spec):
+            raise UserError("output-unwritable", f"{path} is the spec itself and would be lost", "choose another place with --out")
+
+
+def _counted(number: int, word: str) -> str:
+    """
+    >>> _counted(1, "size"), _counted(9, "size")
+    ('1 size', '9 sizes')
+    """
+    return f"{number} {word}{'' if number == 1 else 's'}"

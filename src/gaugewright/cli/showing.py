@@ -1,11 +1,13 @@
 """`show`: what one stage made of the spec, for the curious and for finding faults."""
 
 from collections.abc import Callable, Iterator
+from dataclasses import fields
 from pathlib import Path
 
 from gaugewright import pipeline
 from gaugewright.cli.outcome import say
 from gaugewright.cli.publishing import parse_gauge_option
+from gaugewright.design.model import Formula, ForLength, ForRows, Rest, Section, ToLevel
 from gaugewright.errors import UserError
 from gaugewright.grading.model import Row
 
@@ -13,7 +15,8 @@ from gaugewright.grading.model import Row
 def show_stage(spec: Path, stage: str, gauge: str) -> None:
     """Prints one stage's result as lines."""
     stages: dict[str, Callable[[pipeline.Graded], Iterator[str]]] = {
-        "design": _design, "targets": _targets, "plans": _plans, "rows": _rows, "yarn": _yarn, "text": _text,
+        "design": _design, "targets": _targets, "plans": _plans, "rows": _rows, "yarn": _yarn,
+        "text": lambda graded: _text(graded, gauge),
     }
     if stage not in stages:
         raise UserError("unknown-stage", f"there is no stage {stage!r}", f"the stages are {', '.join(stages)}")
@@ -24,7 +27,25 @@ def show_stage(spec: Path, stage: str, gauge: str) -> None:
 def _design(graded: pipeline.Graded) -> Iterator[str]:
     for piece in graded.design.pieces:
         yield f"{piece.key}: {piece.title}, make {piece.make}, {piece.fabric}, from a {piece.start.kind}"
-        yield from (f"  {section}" for section in piece.sections)
+        yield from (f"  {section_text(section)}" for section in piece.sections)
+
+
+def section_text(section: Section) -> str:
+    """A section as the spec states it: kind, what was stated of it, fabric, and colour if it has its own."""
+    stated = [f"{name} {words}" for name, words in _stated(section) if words]
+    return f"{type(section).__name__.lower()}: {', '.join(stated)}"
+
+
+def _stated(part: object) -> Iterator[tuple[str, str]]:
+    """Fields with their words, those of an extent in the extent's place; places in the file are left out."""
+    for field in fields(part):  # type: ignore[arg-type]
+        value = getattr(part, field.name)
+        if isinstance(value, Formula):
+            yield field.name, value.text
+        elif isinstance(value, (str, int)):
+            yield field.name, str(value)
+        elif isinstance(value, (ToLevel, ForLength, ForRows, Rest)):
+            yield from _stated(value) if fields(value) else [("length", "rest")]
 
 
 def _targets(graded: pipeline.Graded) -> Iterator[str]:
@@ -70,7 +91,7 @@ def _yarn(graded: pipeline.Graded) -> Iterator[str]:
             )
 
 
-def _text(graded: pipeline.Graded) -> Iterator[str]:
+def _text(graded: pipeline.Graded, gauge: str) -> Iterator[str]:
     from gaugewright.render.text import render_text
 
-    yield render_text(pipeline.document(graded, pipeline.Edition()))
+    yield render_text(pipeline.document(graded, pipeline.Edition(own_gauge=gauge))).removesuffix("\n")
