@@ -22,14 +22,15 @@ def own_body(label: str, measures: Mapping[str, float], which: Which = "women") 
     if unknown:
         raise UserError(
             "unknown-measure",
-            f"size {label}: {', '.join(unknown)} is not a body measure known here",
+            f"{', '.join(unknown)} is not a body measure known here",
             hint=f"the measures are {', '.join(sorted(MEASURES))}",
         )
     name = "bust" if which == "women" else "chest"
     girth = measures.get(name, measures.get("bust"))
     if girth is None:
         raise UserError(
-            "missing-measure", f"size {label}: own measures need a {name}", hint="everything missing is judged by it"
+            "missing-measure", f"own measures need a {name}",
+            hint=f"add `{name}: 90 cm` with the girth you measure: whatever isn't given is judged by it",
         )
     taken = {measure: _taken(mm) for measure, mm in measures.items()}
     filled = {**_from_chart(which, girth), **surveyed(which, _taken(girth))}
