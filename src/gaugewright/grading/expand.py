@@ -28,7 +28,7 @@ def expand(plan: PiecePlan) -> Strip:
     for section in plan.sections:
         colours = [plan.colour_of(number) for number in range(len(rows) + 1, len(rows) + section.rows + 1)]
         for runs in _section(plan, section, len(rows) + 1, colours):
-            rows.append(Row(_joined(runs), row_side(plan, len(rows) + 1)))
+            rows.append(Row(runs, row_side(plan, len(rows) + 1)))
     return Strip(plan.piece, plan.start, plan.worked, tuple(rows))
 
 
@@ -50,20 +50,21 @@ def _joined(runs: Runs) -> tuple[Run, ...]:
     return tuple(found)
 
 
-def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[str]) -> Iterator[Runs]:
+def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[str]) -> Iterator[tuple[Run, ...]]:
     """The runs of each row of a section; stitches picked up are their piece's first row."""
     match section:
         case EvenPlan(cloth=cloth, stitches=stitches):
-            rows: Iterator[Runs] = (_even_row(cloth, stitches, colour) for colour in colours)
+            alike = {colour: _joined(_even_row(cloth, stitches, colour)) for colour in dict.fromkeys(colours)}
+            rows = (alike[colour] for colour in colours)
         case TaperPlan():
-            rows = _taper_rows(section, first, colours)
+            rows = (_joined(runs) for runs in _taper_rows(section, first, colours))
         case SpreadPlan():
-            rows = _spread_rounds(section, colours)
+            rows = (_joined(runs) for runs in _spread_rounds(section, colours))
         case _:
-            rows = iter(())
-    if first == 1 and isinstance(plan.start, EdgeStart) and colours:
+            return
+    if first == 1 and isinstance(plan.start, EdgeStart):
         next(rows)
-        yield iter((Run(pick_up(section.cloth.stitch), plan.start.stitches, colours[0], section.cloth.fabric),))
+        yield (Run(pick_up(section.cloth.stitch), plan.start.stitches, colours[0], section.cloth.fabric),)
     yield from rows
 
 

@@ -110,6 +110,8 @@ class Row:
     def fabric(self) -> str:
         """The fabric that makes most of the row's stitches; it sets the row's height."""
         made: dict[str, int] = {}
+        if all(run.fabric == self.runs[0].fabric for run in self.runs):
+            return self.runs[0].fabric
         for run in self.runs:
             made[run.fabric] = made.get(run.fabric, 0) + max(run.operation.makes, run.operation.uses) * run.times
         return max(made, key=lambda name: made[name])

@@ -10,10 +10,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from gaugewright.design.model import Design, Piece, Rest, Shoulders
-from gaugewright.formulas.names import calls_in, names_in
+from gaugewright.errors import ProblemsFound
+from gaugewright.formulas.names import calls_in
 from gaugewright.grading.measure import Measured
 from gaugewright.sized import Sized
-from gaugewright.sizing.environment import Environment, named_formulas
+from gaugewright.sizing.environment import Environment, lengths_needed, named_formulas
 
 FELT_SAME = 0.05
 """mm: lengths nearer than this are the same to any tape."""
@@ -27,7 +28,11 @@ def settled(piece: Piece, design: Design, envs: Sized[Environment], measured: Si
     row = design.fabric(piece.sections[taker].fabric).gauge.row_height
     total, wanted = piece.total, []
     for env in envs:
-        wanted.append(replace(env, answers={**env.answers, "finished": _nothing, "edge": _nothing}, known={}).length(total))
+        alone = replace(env, answers={**env.answers, "finished": _nothing, "edge": _nothing}, known={})
+        try:
+            wanted.append(alone.length(total))
+        except ProblemsFound:  # it divides by another piece's measure: nothing is known of it alone
+            return measured
     gauges = [design.fabric(section.fabric).gauge for section in piece.sections]
     errors = [
         sum(gauge.height_of(rows) for gauge, rows in zip(gauges, m.rows, strict=True)) - m.wanted_total for m in measured
@@ -74,7 +79,7 @@ def _leans_on_pieces(piece: Piece, design: Design) -> bool:
         node = waiting.pop().node
         if any(call.function in ("finished", "edge") for call in calls_in(node)):
             return True
-        for name in names_in(node):
+        for name in lengths_needed(node):
             if name.name in named and name.name not in seen:
                 seen.add(name.name)
                 waiting.append(named[name.name])
