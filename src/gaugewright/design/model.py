@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
+from gaugewright.design.size_list import SizeList
 from gaugewright.errors import Origin
 from gaugewright.formulas.nodes import Node
 from gaugewright.gauge.counts import CountRule
@@ -248,34 +249,6 @@ class FinishedMeasure:
     measure: Formula
     wanted: Formula | None
     of: str
-    origin: Origin
-
-
-@dataclass(frozen=True, slots=True)
-class Ease:
-    """Ease on one body measure in mm for each size, and how it was read."""
-
-    measure: str
-    values: tuple[float, ...]
-    words: str
-
-
-ONE_SIZE = "One size"
-"""The label of the only size of a design that names none."""
-
-
-@dataclass(frozen=True, slots=True)
-class SizeList:
-    """The sizes to make and where their body measures come from.
-
-    `own` holds measures in mm for sizes of the spec's own.
-    """
-
-    table: str
-    labels: tuple[str, ...]
-    read: Literal["lower", "middle", "upper"]
-    own: tuple[tuple[str, tuple[tuple[str, float], ...]], ...]
-    ease: tuple[Ease, ...]
     origin: Origin
 
 

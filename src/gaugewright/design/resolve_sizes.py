@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 from typing import Any
 
-from gaugewright.design.model import ONE_SIZE, Ease, SizeList
 from gaugewright.design.origins import Origins
+from gaugewright.design.size_list import ONE_SIZE, Ease, SizeList
 from gaugewright.measurements.ease import read_ease
 from gaugewright.spec import Spec
 

@@ -3,7 +3,8 @@
 import math
 from collections.abc import Callable, Iterator, Mapping
 
-from gaugewright.design.model import ONE_SIZE, Design, FinishedMeasure
+from gaugewright.design.model import Design, FinishedMeasure
+from gaugewright.design.size_list import ONE_SIZE
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, plain, spans_text
 from gaugewright.instructions.steps import spoken
 from gaugewright.instructions.wording import Book
