@@ -39,6 +39,23 @@ def test_each_with_an_extent_gives_the_target_and_row_one_is_even() -> None:
     assert counts(ONE_SIZE + piece("chain: 10 cm", "taper: {rows: 4, each: 2}")) == (10, 12, 14, 16)
 
 
+def test_each_below_nothing_takes_stitches_away() -> None:
+    assert counts(ONE_SIZE + piece("chain: 20 cm", "even: {rows: 1}", "taper: {rows: 3, each: -4}")) == (20, 16, 12, 8)
+    assert counts(ONE_SIZE + piece("chain: 20 cm", "even: {rows: 1}", "taper: {rows: 3, each: -3, at: far}")) == (20, 17, 14, 11)
+
+
+def test_more_taken_away_than_there_is_is_told() -> None:
+    text = ONE_SIZE + piece("chain: 20 cm", "even: {rows: 1}", "taper: {rows: 10, each: -2}")
+    assert told(text) == [("nothing-left", "- taper: {rows: 10, each: -2}", "M")]
+
+
+def test_each_at_one_edge_is_all_at_that_edge() -> None:
+    text = ONE_SIZE + piece("chain: 20 cm", "even: {rows: 1}", "taper: {target: 32 cm, each: 3, at: starting}")
+    outline = one_piece(text).outline
+    assert counts(text) == (20, 23, 26, 29, 32)
+    assert [round(x) for x, _ in outline.starting] == [0, 0, -30, -60, -90, -120] and {x for x, _ in outline.far} == {200.0}
+
+
 def test_counts_after_a_taper_of_each_and_extent_are_known() -> None:
     text = ONE_SIZE + piece("chain: 21 cm", "taper: {length: 5 cm, each: 2}", "taper: {rows: 4, target: 20 cm}", "shoulders: {neck: 9 cm}")
     found = one_piece(text)

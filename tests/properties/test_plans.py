@@ -34,6 +34,7 @@ stretch = st.one_of(
     st.integers(1, 40).map(lambda share: f"length: body.bust * {share / 100}"),
 )
 each = st.sampled_from([1, 2, 2, 3, 4, 4, 6, 8]).map(lambda count: f"each: {count}")
+signed = st.sampled_from([1, 2, 3, 4, 6, -1, -2, -2, -4]).map(lambda count: f"each: {count}")
 goal = st.one_of(wide.map(lambda width: f"target: {width}"), st.integers(1, 80).map(lambda count: f"stitches: {count}"))
 at = st.sampled_from(["", ", at: both", ", at: starting", ", at: far"])
 rounding = st.sampled_from(["", ", round: up", ", round: down"])
@@ -45,7 +46,7 @@ def joined(*parts: str) -> str:
 
 
 taper = st.one_of(
-    st.builds(joined, stretch, goal), st.builds(joined, stretch, each), st.builds(joined, goal, each)
+    st.builds(joined, stretch, goal), st.builds(joined, stretch, signed), st.builds(joined, goal, each)
 )
 section = st.one_of(
     st.builds(lambda length, cloth: f"even: {{{length}{cloth}}}", stretch, fabric),
