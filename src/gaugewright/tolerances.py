@@ -84,3 +84,15 @@ NECK_STITCHES = 0.5
 
 UPPER_ARM_EASE = 20.0
 """An arm bends and swells: under 2 cm of ease round it a sleeve binds (common practice, no source)."""
+
+COUNT_SHARE = 0.25
+"""A repeat may move a count by so much of itself: moved further it makes another thing than was asked for."""
+
+
+def count_tolerance(exact: float) -> float:
+    """How far a fabric's repeat may take a count from the width asked for; two stitches of a very narrow one.
+
+    >>> count_tolerance(18.0), count_tolerance(3.0)
+    (4.5, 2.0)
+    """
+    return max(2.0, COUNT_SHARE * exact)

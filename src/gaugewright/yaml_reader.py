@@ -186,12 +186,26 @@ def _syntax_problem(fault: Any, file: str, lines: tuple[str, ...]) -> ProblemsFo
             message, hint = plain, advice
             break
     mark = fault.problem_mark or fault.context_mark
+    colour = _bare_colour(lines, mark.line if mark else len(lines) - 1)
+    if colour is not None:
+        line, column, text = colour
+        message = "from a # on, the rest of the line is a remark: this colour and all after it are passed over"
+        return ProblemsFound((placed_problem("yaml-syntax", message, f'write "{text}", in quotes', line, column, file, lines),))
     if fault.context_mark and ("end of stream" in found or "stream end" in found):
         mark = fault.context_mark
         message += "; it was opened here" if "expected" in found and "comma" in message else ""
     if mark is None:
         return file_problem("yaml-syntax", message, file, hint)
     return ProblemsFound((placed_problem("yaml-syntax", message, hint, mark.line, mark.column, file, lines),))
+
+
+def _bare_colour(lines: tuple[str, ...], last: int) -> tuple[int, int, str] | None:
+    """A colour without quotes just above a fault: within braces it takes the closing one with it."""
+    for line in range(last, max(last - 3, -1), -1):
+        found = re.search(r":\s+(#[0-9A-Fa-f]{6})\b", lines[line]) if line < len(lines) else None
+        if found and "{" in lines[line][: found.start()]:
+            return line, found.start(1), found.group(1)
+    return None
 
 
 def _text_of(path: Path, shown: str) -> str:

@@ -10,6 +10,7 @@ from math import lcm
 from gaugewright.errors import Origin, Problem, ProblemsFound
 from gaugewright.gauge.counts import CountImpossible, CountRule, Parity, allows, count_for, spacing
 from gaugewright.rounding import half_up
+from gaugewright.tolerances import count_tolerance
 
 MOST_STITCHES = 20_000
 """No row has more: twenty metres of the finest thread. Above it a unit was mistaken."""
@@ -34,9 +35,10 @@ def allowed_count(exact: float, rule: CountRule, asked: Asked) -> int:
         raise ProblemsFound([Problem("count-impossible", message, asked.origin, hint, asked.size)]) from None
     _check_size(count, asked)
     limit = spacing(rule) / 2 if rule.direction == "nearest" else spacing(rule)
-    if exact < 0.5 or abs(count - exact) > limit + 1e-6:
+    if exact < 0.5 or abs(count - exact) > min(limit, count_tolerance(exact)) + 1e-6:
         message = f"{asked.what} {exact:.1f} stitches; the nearest count its rule allows is {count}"
-        hint = f"make it at least {count} stitches wide, or use a smaller multiple or minimum"
+        width = f"{'at least ' if count > exact else ''}{count} stitch{'es' if count != 1 else ''}"
+        hint = f"make it {width} wide, or use a smaller multiple or minimum"
         raise ProblemsFound([Problem("multiple-does-not-fit", message, asked.origin, hint, asked.size)])
     return count
 
