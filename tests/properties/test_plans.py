@@ -157,14 +157,17 @@ def test_the_whole_height_is_within_half_a_row_of_what_takes_the_rest(drawn: Dra
         assert abs(piece.worked["length"] - wanted) <= design.fabric(taker.fabric).gauge.row_height / 2 + 1e-6
 
 
-def block(width: float, length: float, stitches: int, rows: int, more: str) -> Grading:
-    text = (
+def one_piece(start: str, sections: str, stitches: int, rows: int, more: str = "") -> Grading:
+    design = designed(
         "gaugewright: 1\npattern: {title: Drawn, workshop: Ferry Lane Workshop}\nyarns:\n  oat: {colour: \"#d9c9a8\"}\nfabrics:\n"
         f'  main: {{stitch: hdc, gauge: "{stitches} sts, {rows} rows / 10 cm"{more}}}\n'
-        f"pieces:\n  piece:\n    start: {{chain: {width:.2f} mm}}\n    sections:\n      - even: {{length: {length:.2f} mm}}\n"
+        f"pieces:\n  piece:\n    start: {{chain: {start}}}\n    sections:\n{sections}"
     )
-    design = designed(text)
     return grade(design, environments(design, bodies(design)))
+
+
+def measure_of(name: str, grading: Grading) -> float:
+    return grading.pieces["piece"].values[0].finished[name]
 
 
 @settings(max_examples=60, deadline=None)
@@ -175,7 +178,17 @@ def block(width: float, length: float, stitches: int, rows: int, more: str) -> G
 def test_a_larger_wanted_measure_never_gives_a_smaller_finished_one(
     lengths: list[float], other: float, stitches: int, rows: int, more: str
 ) -> None:
-    wide = [block(length, other, stitches, rows, more).pieces["piece"].values[0].finished["width"] for length in sorted(lengths)]
-    long = [block(300, length, stitches, rows, "").pieces["piece"].values[0].finished["length"] for length in sorted(lengths)]
-    assert all(below <= above for below, above in pairwise(wide))
-    assert all(below <= above for below, above in pairwise(long))
+    lengths.sort()
+    even = "      - even: {length: %.2f mm}\n"
+    wide = [measure_of("width", one_piece(f"{mm:.2f} mm", even % other, stitches, rows, more)) for mm in lengths]
+    long = [measure_of("length", one_piece("300 mm", even % mm, stitches, rows)) for mm in lengths]
+    whole = [
+        measure_of("length", one_piece("300 mm", "      - even: {rows: 2}\n      - even: {length: rest}\n    total: %.2f mm\n" % (mm + 500), stitches, rows))
+        for mm in lengths
+    ]
+    shaped = [
+        measure_of("top_width", one_piece("300 mm", "      - taper: {rows: 500, target: %.2f mm}\n" % mm, stitches, rows))
+        for mm in lengths
+    ]
+    for measures in (wide, long, whole, shaped):
+        assert all(below <= above for below, above in pairwise(measures))

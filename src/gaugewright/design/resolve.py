@@ -26,7 +26,6 @@ from gaugewright.gauge.model import Gauge
 from gaugewright.spec import LoadedSpec, Spec
 from gaugewright.trade.stitches import stitch
 
-ReadFit = Any
 SizeLabels = Mapping[str, tuple[str, ...]]
 
 
@@ -80,7 +79,8 @@ def _fabric(key: str, spec: Spec, origins: Origins) -> Fabric:
     if chain and chain.counts == "as a stitch" and not chain.chains:
         place = origins.at(("fabrics", stated_in(spec.fabrics, key, "turning_chain"), "turning_chain"))
         message = "a turning chain of no chains can't count as a stitch"
-        raise ProblemsFound([Problem("chainless-stitch", message, place, f"give it {facts.chains or 1} chains, or don't count it")])
+        hint = f"give it {facts.chains or 1} chains, or don't count it"
+        raise ProblemsFound([Problem("chainless-stitch", message, place, hint)])
     measured = swatch or written
     gauge = Gauge(measured.stitches, _mm(measured.width), measured.rows, _mm(measured.height))
     rule = CountRule(
@@ -136,7 +136,8 @@ def _attachment(index: int, spec: Spec, origins: Origins) -> Attachment:
 
 def _opening(index: int, spec: Spec, origins: Origins) -> Opening:
     one, path = spec.openings[index], ("openings", index)
-    return Opening(one.name, _edges(one.around, (*path, "around"), origins), one.passes, (one.stretch or 0.0) / 100, origins.at((*path, "name")))
+    around = _edges(one.around, (*path, "around"), origins)
+    return Opening(one.name, around, one.passes, (one.stretch or 0.0) / 100, origins.at((*path, "name")))
 
 
 def _finished(key: str, spec: Spec, origins: Origins) -> FinishedMeasure:

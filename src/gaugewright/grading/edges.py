@@ -17,7 +17,9 @@ from gaugewright.tolerances import seam_tolerance
 Gauges = Mapping[str, Gauge]
 
 
-def edge_lengths(piece: Piece, plan: PiecePlan, strip: Strip, outline: Outline, gauges: Gauges, size: str) -> dict[str, EdgeLength]:
+def edge_lengths(
+    piece: Piece, plan: PiecePlan, strip: Strip, outline: Outline, gauges: Gauges, size: str
+) -> dict[str, EdgeLength]:
     """Each edge's length in this size: those the piece names, and those that every piece has."""
     first, last = gauges[strip.rows[0].fabric], gauges[strip.rows[-1].fabric]
     bottom = _stitch_edge(strip.start.stitches, first)
@@ -43,7 +45,8 @@ def _row_end_edges(piece: Piece, plan: PiecePlan, outline: Outline, gauge: Gauge
         length = _row_end_edge(edge, plan, outline)
         before = found.setdefault(edge.name, length)
         if abs(before.length - length.length) > seam_tolerance(before.length, gauge.row_height):
-            message = f"{edge.name} of {piece.key} is {before.length / 10:.1f} cm long on one side and {length.length / 10:.1f} cm on the other"
+            both = f"{before.length / 10:.1f} cm long on one side and {length.length / 10:.1f} cm on the other"
+            message = f"{edge.name} of {piece.key} is {both}"
             hint = "name the two sides apart, under `starting` and `far`"
             raise ProblemsFound([Problem("edge-twice", message, piece.origin, hint, size)])
     for side in SIDES:

@@ -64,7 +64,9 @@ def grade(design: Design, environments: Sized[Environment]) -> Grading:
     return Grading(plans, pieces, environments)
 
 
-def _plan(piece: Piece, design: Design, environments: Sized[Environment], taken: TakeUps, graded: BySize) -> Sized[PiecePlan]:
+def _plan(
+    piece: Piece, design: Design, environments: Sized[Environment], taken: TakeUps, graded: BySize
+) -> Sized[PiecePlan]:
     faults = faults_of(piece, design)
     if faults:
         raise ProblemsFound(faults)

@@ -111,7 +111,8 @@ def _rows_to_target(size: _Size, index: int, section: Taper, before: int | None)
     end = _end_count(size, index, before, None)
     if before is None or end is None:
         message = f"the rows of this taper of {name} follow from its stitches, and those follow from its rows"
-        raise ProblemsFound([Problem("each-undecided", message, origin, "give this taper, or one below it, a number of rows", label)])
+        hint = "give this taper, or one below it, a number of rows"
+        raise ProblemsFound([Problem("each-undecided", message, origin, hint, label)])
     if end == before:
         message = f"this taper of {name} begins and ends with {end} stitches: there is nothing to shape"
         raise ProblemsFound([Problem("nothing-to-shape", message, origin, "set its target further away, or work even", label)])
@@ -123,7 +124,9 @@ def _end_count(size: _Size, index: int, before: int | None, rows: int | None) ->
     section = size.piece.sections[index]
     match section:
         case Taper(each=int() as each, extent=extent) if extent is not None:
-            return None if before is None or rows is None else _after_rows(size, section, before, each, rows - lead_rows(index))
+            if before is None or rows is None:
+                return None
+            return _after_rows(size, section, before, each, rows - lead_rows(index))
         case Taper():
             return _target(size, index, section, before)
         case Even() if before is not None and rows is not None:
@@ -177,7 +180,8 @@ def _check_reach(section: Taper, change: int, step: int, in_twos: bool, asked: A
     if change % by:
         message = f"{asked.what} {section.stitches} stitches, {abs(change)} away: steps of {by} do not reach that"
         low = (section.stitches or 0) - change % by
-        raise ProblemsFound([Problem("steps-miss-target", message, asked.origin, f"write {low} or {low + by} stitches", asked.size)])
+        hint = f"write {low} or {low + by} stitches"
+        raise ProblemsFound([Problem("steps-miss-target", message, asked.origin, hint, asked.size)])
 
 
 def _neck(section: Shoulders, size: _Size, stitches: int) -> int:

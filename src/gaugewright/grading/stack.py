@@ -132,14 +132,14 @@ def _wanted_height(piece: Piece, stretches: tuple[Stretch, ...], env: Environmen
     if taker is not None and above_levels:
         if total is None:
             message = f"a section of {piece.key} takes the rest, but the piece has no total"
-            raise ProblemsFound([Problem("rest-without-total", message, taker.section.origin, "give the piece a `total`", env.size)])
+            hint = "give the piece a `total`"
+            raise ProblemsFound([Problem("rest-without-total", message, taker.section.origin, hint, env.size)])
         return total
-    if total is not None and stretches and abs(total - reached) > total_tolerance(max(s.gauge.row_height for s in stretches)):
-        assert piece.total is not None
+    within = total_tolerance(max(stretch.gauge.row_height for stretch in stretches))
+    if total is not None and piece.total is not None and abs(total - reached) > within:
         message = f"the sections of {piece.key} come to {reached / 10:.1f} cm, but its total is {total / 10:.1f} cm"
-        raise ProblemsFound([Problem(
-            "total-not-met", message, piece.total.origin, "let one section take the rest (`length: rest`), or take out `total`", env.size
-        )])
+        hint = "let one section take the rest (`length: rest`), or take out `total`"
+        raise ProblemsFound([Problem("total-not-met", message, piece.total.origin, hint, env.size)])
     return reached if total is None else total
 
 

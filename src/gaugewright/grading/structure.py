@@ -35,7 +35,12 @@ def cloth_of(design: Design, fabric_key: str, worked: Worked) -> Cloth:
 
 
 def plan_piece(
-    piece: Piece, design: Design, shaped: Shaped, measured: Sized[Measured], envs: Sized[Environment], starts: Sized[EdgeStart] | None
+    piece: Piece,
+    design: Design,
+    shaped: Shaped,
+    measured: Sized[Measured],
+    envs: Sized[Environment],
+    starts: Sized[EdgeStart] | None,
 ) -> Sized[PiecePlan]:
     """Plans of one piece for all sizes. `starts` are the edges picked up, None for chains and rings."""
     worked = worked_in(piece, design)
@@ -64,15 +69,18 @@ def _chain_start(piece: Piece, first: Cloth, stitches: int) -> ChainStart:
     return ChainStart(stitches, foundation(first.stitch, stitches, first.chains, first.counts).chain)
 
 
-def _plan_section(section: Section, cloth: Cloth, shaped: ShapedEdges | None, index: int, measured: Sized[Measured]) -> Sized[SectionPlan]:
+def _plan_section(
+    section: Section, cloth: Cloth, shaped: ShapedEdges | None, index: int, measured: Sized[Measured]
+) -> Sized[SectionPlan]:
     match section:
         case Even(colour=colour):
             return measured.map(lambda m: EvenPlan(cloth, colour, m.rows[index], m.before(index)))
         case Shoulders():
             return measured.map(lambda m: _shoulders(cloth, m.before(index), m.necks[index]))
+        case Taper() if shaped is None:
+            return spread_plans(section, cloth, index, measured).map(lambda plan: plan)
         case Taper():
-            plans = spread_plans(section, cloth, index, measured) if shaped is None else taper_plans(section, cloth, shaped, index, measured)
-            return plans.map(lambda plan: plan)
+            return taper_plans(section, cloth, shaped, index, measured).map(lambda plan: plan)
 
 
 def _shoulders(cloth: Cloth, stitches: int, neck: int) -> ShouldersPlan:

@@ -12,7 +12,9 @@ from gaugewright.tolerances import MOST_STITCHES_PER_EDGE
 from gaugewright.trade.stitches import decrease_of
 
 
-def taper_plans(section: Taper, cloth: Cloth, edges: ShapedEdges, index: int, measured: Sized[Measured]) -> Sized[TaperPlan]:
+def taper_plans(
+    section: Taper, cloth: Cloth, edges: ShapedEdges, index: int, measured: Sized[Measured]
+) -> Sized[TaperPlan]:
     """A plan for each size; raises located problems where a size has too few rows or stitches."""
     sign, lead = common_sign(section, cloth, index, measured), lead_rows(index)
     steps = gather(measured.labels, lambda label: _steps(section, edges, index, label, measured[label]))
@@ -43,9 +45,8 @@ def common_sign(section: Taper, cloth: Cloth, index: int, measured: Sized[Measur
         try:
             decrease_of(cloth.stitch)
         except UserError as fault:
-            raise ProblemsFound([Problem(
-                fault.name, f"this taper narrows, and {fault.message}", section.origin, "work it in another stitch", ", ".join(narrowing)
-            )]) from None
+            message, hint = f"this taper narrows, and {fault.message}", "work it in another stitch"
+            raise ProblemsFound([Problem(fault.name, message, section.origin, hint, ", ".join(narrowing))]) from None
     return -1 if narrowing else 1
 
 
@@ -63,7 +64,9 @@ def _steps(section: Taper, edges: ShapedEdges, index: int, label: str, m: Measur
         most = f"at most {MOST_STITCHES_PER_EDGE} a row"
         message = f"{each_place} stitches at each edge do not fit in {room} shaping rows, {most}"
         rows = -(-each_place // MOST_STITCHES_PER_EDGE) + lead_rows(index)
-        raise ProblemsFound([Problem("taper-too-steep", message, section.origin, f"give it at least {rows} rows, or a nearer target", label)])
+        hint = f"give it at least {rows} rows, or a nearer target"
+        hint = hint if each_row <= MOST_STITCHES_PER_EDGE else "change fewer stitches each time"
+        raise ProblemsFound([Problem("taper-too-steep", message, section.origin, hint, label)])
     return (each_row,) * needed if each_row else taper_steps(each_place, room)
 
 

@@ -18,7 +18,8 @@ def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
 
 def _sections(piece: Piece, design: Design) -> Iterator[Problem]:
     if all(isinstance(section, Shoulders) for section in piece.sections):
-        yield Problem("no-rows", f"{piece.key} has no section with rows", piece.origin, "add a section, such as `even: {length: 10 cm}`")
+        hint = "add a section, such as `even: {length: 10 cm}`"
+        yield Problem("no-rows", f"{piece.key} has no section with rows", piece.origin, hint)
         return
     for index, section in enumerate(piece.sections):
         if not isinstance(section, Shoulders):
@@ -28,7 +29,8 @@ def _sections(piece: Piece, design: Design) -> Iterator[Problem]:
             yield Problem("shoulders-not-last", message, section.origin, "put the shoulders last")
         if piece.start.kind == "ring":
             message = f"{piece.key} is worked in rounds: a round has no shoulders and neck"
-            yield Problem("shoulders-in-rounds", message, section.origin, "start the piece with a chain, or take out the shoulders")
+            hint = "start the piece with a chain, or take out the shoulders"
+            yield Problem("shoulders-in-rounds", message, section.origin, hint)
 
 
 def _tapers(piece: Piece, design: Design) -> Iterator[Problem]:
@@ -36,8 +38,9 @@ def _tapers(piece: Piece, design: Design) -> Iterator[Problem]:
         if not isinstance(section, Taper) or piece.start.kind == "ring":
             continue
         if section.at not in ("both", *SIDES):
-            message = f"{section.at} is no edge of row ends: a taper of {piece.key} is shaped at one of those, or at both"
-            yield Problem("no-such-side", message, section.origin, "write `at: both`, starting or far, or the name of a side edge")
+            message = f"{section.at} is no edge of row ends, and tapers of {piece.key} are shaped at those"
+            hint = "write `at: both`, starting or far, or the name of a side edge"
+            yield Problem("no-such-side", message, section.origin, hint)
         elif section.at == "both" and section.each is not None and section.each % 2:
             message = f"{abs(section.each)} stitches each time can't be shared between both edges of {piece.key}"
             yield Problem("each-odd", message, section.origin, f"write `each: {section.each + 1}`, or name one edge with `at`")
@@ -45,7 +48,8 @@ def _tapers(piece: Piece, design: Design) -> Iterator[Problem]:
 
 def _edges_in_rounds(piece: Piece, design: Design) -> Iterator[Problem]:
     if piece.start.kind == "ring" and piece.edges:
-        message = f"{piece.key} is worked in rounds, which have no row ends to name: {', '.join(dict.fromkeys(e.name for e in piece.edges))}"
+        names = ", ".join(dict.fromkeys(edge.name for edge in piece.edges))
+        message = f"{piece.key} is worked in rounds, which have no row ends to name: {names}"
         yield Problem("edges-in-rounds", message, piece.origin, "name only its `bottom` and `top`")
 
 
