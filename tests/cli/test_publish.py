@@ -126,7 +126,7 @@ def test_warnings_are_told_and_the_pattern_is_written(tmp_path: Path) -> None:
     spec = spec_in(tmp_path, COWL.replace("of: neck", "of: upper_arm").replace("neck: 34 cm", "neck: 34 cm, upper_arm: 51.5 cm"))
     result = invoke("publish", spec)
     assert result.exit_code == 0 and (tmp_path / "sluice-cowl.pdf").exists()
-    assert f"{spec}:17:3: warning upper-arm-tight, size S: " in result.stderr and result.stderr.endswith("1 problem\n")
+    assert f"{spec}:18:3: warning upper-arm-tight, size S: " in result.stderr and result.stderr.endswith("1 problem\n")
 
 
 @pytest.mark.parametrize(("extra", "name"), [("--text", "cowl.txt"), ("--svg", "cowl-cowl.svg")])

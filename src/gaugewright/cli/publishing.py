@@ -1,5 +1,6 @@
 """`publish`: files written, and a line about each."""
 
+import os
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -101,7 +102,7 @@ def _check_templates(folder: Path | None) -> None:
 
 def _keep_the_spec(spec: Path, files: Mapping[Path, bytes]) -> None:
     for path in files:
-        if path.exists() and path.samefile(spec):
+        if os.path.exists(path) and os.path.samefile(path, spec):
             raise UserError("output-unwritable", f"{path} is the spec itself and would be lost", "choose another place with --out")
 
 

@@ -162,6 +162,8 @@ def _gauge(value: Any) -> WrittenGauge:
 
 
 def _count(value: Any) -> int:
+    if not isinstance(value, int) and re.fullmatch(r"[0-9]{16,}", str(as_written(value))):
+        raise refuse("out-of-range", "this number is larger than anybody counts", "write a whole number such as 2, with no unit")
     if isinstance(value, bool) or not isinstance(value, int):
         raise refuse(
             "wrong-kind",
