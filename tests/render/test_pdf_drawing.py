@@ -25,7 +25,7 @@ def drawn(*items: Polygon | Polyline | Label, scale: float = 1.0) -> TaggedPdf:
     canvas = Canvas(BytesIO(), pagesize=(400, 400), invariant=1, initialFontName=FACES.name("regular"))
     draw_drawing(canvas, FACES, Drawing(100, 80, items, "t", "d"), 50, 350, scale)
     hooks.close_page(canvas, 0)
-    return TaggedPdf(hooks.finish(canvas, hooks.PlainInfo({}, ""), ""))
+    return TaggedPdf(hooks.finish(canvas, hooks.PlainInfo({}, "")))
 
 
 def operations(pdf: TaggedPdf) -> list[tuple[list[float], bytes]]:

@@ -71,10 +71,18 @@ def test_a_face_that_is_no_font_is_a_plain_problem(tmp_path: Path) -> None:
     from gaugewright.render.pdf.faces import load_faces
 
     (tmp_path / "fonts").mkdir()
-    (tmp_path / "fonts" / "SourceSans3-Italic.ttf").write_text("not a font")
+    (tmp_path / "fonts" / "SourceSans3-Bold.ttf").write_text("not a font")
     with pytest.raises(UserError) as found:
         load_faces(load_style(own=tmp_path))
-    assert found.value.name == "bad-style" and "SourceSans3-Italic.ttf" in found.value.message
+    assert found.value.name == "bad-style" and "SourceSans3-Bold.ttf" in found.value.message
+
+
+def test_a_face_is_read_only_where_a_text_is_set_in_it(tmp_path: Path) -> None:
+    from gaugewright.render.pdf.faces import load_faces
+
+    assert set(load_faces(load_style()).fonts) == {"regular", "semibold", "bold"}
+    slanted = load_style(own=own_style(tmp_path, '[text.note]\nface = "regular"', '[text.note]\nface = "italic"'))
+    assert set(load_faces(slanted).fonts) == {"regular", "italic", "semibold", "bold"}
 
 
 def test_there_is_no_such_style() -> None:

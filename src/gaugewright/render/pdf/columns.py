@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from gaugewright.instructions.nodes import Table
 from gaugewright.render.pdf.faces import Faces
-from gaugewright.render.pdf.lines import Line, Run, break_lines, longest_word, natural_width
+from gaugewright.render.pdf.lines import Line, Run, break_lines, longest_word
 from gaugewright.render.pdf.style import Face, TableStyle
 
 STEP = 0.5
@@ -48,13 +48,13 @@ class Setting:
 
     def head_cells(self, table: Table, fit: Fit) -> tuple[tuple[Line, ...], ...]:
         """The header's cells as lines."""
-        return self._cells(tuple(("semibold", cell) for cell in table.header), fit)
+        return self._cells([("semibold", cell) for cell in table.header], fit)
 
     def row_cells(self, table: Table, number: int, fit: Fit) -> tuple[tuple[Line, ...], ...]:
         """A row's cells as lines."""
-        return self._cells(_faced(table, table.rows[number]), fit)
+        return self._cells([(_face(table, column), cell) for column, cell in enumerate(table.rows[number])], fit)
 
-    def _cells(self, cells: tuple[tuple[Face, str], ...], fit: Fit) -> tuple[tuple[Line, ...], ...]:
+    def _cells(self, cells: list[Run], fit: Fit) -> tuple[tuple[Line, ...], ...]:
         return tuple(
             tuple(self._lines(face, cell, fit.size, width))
             for (face, cell), width in zip(cells, fit.widths, strict=True)
@@ -83,11 +83,12 @@ class Setting:
 
     def _widths(self, table: Table, column: int, size: float) -> tuple[float, float, float]:
         """Of a column: its longest word, its least width kept in good setting, its natural width."""
-        head: list[tuple[Run, ...]] = [(("semibold", text),) for text in table.header[column].split("\n")]
-        body = [(run,) for row in table.rows for run in _cell_lines(_faced(table, row)[column])]
-        word = max(longest_word(runs, self.faces, size) for runs in [*head, *body])
-        natural_body = max((natural_width(runs, self.faces, size) for runs in body), default=0.0)
-        natural = max(natural_body, *(natural_width(runs, self.faces, size) for runs in head))
+        face = _face(table, column)
+        head: list[Run] = [("semibold", line) for line in table.header[column].split("\n")]
+        body: list[Run] = [(face, line) for row in table.rows for line in row[column].split("\n")]
+        word = max(longest_word(run, self.faces, size) for run in [*head, *body])
+        natural_body = max((self.faces.width(face, size, line) for face, line in body), default=0.0)
+        natural = max(natural_body, *(self.faces.width(face, size, line) for face, line in head))
         if table.align[column] == "left":
             return word, max(word, min(natural, WIDEST_TEXT * size)), natural
         return word, max(word, natural_body), natural
@@ -121,14 +122,8 @@ class Setting:
         return Fit(size, size * self.style.leading, self.style.padding, gap, tuple(widths))
 
 
-def _cell_lines(cell: Run) -> list[Run]:
-    face, text = cell
-    return [(face, line) for line in text.split("\n")]
-
-
-def _faced(table: Table, row: tuple[str, ...]) -> tuple[tuple[Face, str], ...]:
-    first: Face = "semibold" if table.row_heads else "regular"
-    return tuple(("regular" if column else first, cell) for column, cell in enumerate(row))
+def _face(table: Table, column: int) -> Face:
+    return "semibold" if table.row_heads and column == 0 else "regular"
 
 
 def _spread(table: Table, natural: list[float], space: float) -> list[float]:

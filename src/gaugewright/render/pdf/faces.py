@@ -14,7 +14,7 @@ from reportlab.pdfbase.ttfonts import TTFError
 
 from gaugewright.errors import UserError
 from gaugewright.render.pdf.hooks import ReadableFont, load_font
-from gaugewright.render.pdf.style import FACES, Face, Style
+from gaugewright.render.pdf.style import Face, Style
 
 NO_BREAK = "\u00a0"
 
@@ -36,10 +36,10 @@ def _load(path: Path, modified: int) -> ReadableFont:
 
 @dataclass(frozen=True, slots=True)
 class Faces:
-    """Fonts by the face they serve as, and their advance widths in thousandths of an em."""
+    """Fonts by the face they serve as, and their characters' advance widths in thousandths of an em."""
 
     fonts: dict[Face, ReadableFont]
-    widths: dict[Face, dict[int, float]]
+    widths: dict[Face, dict[str, float]]
 
     def name(self, face: Face) -> str:
         """The name reportlab knows the face by."""
@@ -47,20 +47,25 @@ class Faces:
 
     def width(self, face: Face, size: float, text: str) -> float:
         """Width of a text in points."""
-        widths = self.widths[face]
-        return sum(widths[32 if c == NO_BREAK else ord(c)] for c in text) * size / 1000
+        return sum(map(self.widths[face].__getitem__, text)) * size / 1000
 
 
 def load_faces(style: Style) -> Faces:
-    """All faces of a style, ready for a canvas."""
-    fonts = {face: _load(path, path.stat().st_mtime_ns) for face, path in style.faces}
-    return Faces(fonts, {face: font.face.charWidths for face, font in fonts.items()})
+    """The faces that a style's texts are set in, ready for a canvas; one that none uses isn't even read."""
+    fonts = {face: _load(path, path.stat().st_mtime_ns) for face, path in style.faces if face in style.used}
+    return Faces(fonts, {face: _widths(font) for face, font in fonts.items()})
+
+
+def _widths(font: ReadableFont) -> dict[str, float]:
+    """Advance widths by character; U+00A0 is as wide as the space it is drawn as."""
+    widths = {chr(code): width for code, width in font.face.charWidths.items()}
+    return {**widths, NO_BREAK: widths[" "]}
 
 
 def check_glyphs(faces: Faces, texts: Iterable[str]) -> None:
-    """Every character must have a glyph in every face: a box on paper is no instruction."""
+    """Every character must have a glyph in every face used: a box on paper is no instruction."""
     wanted = {c for text in texts for c in text} - {NO_BREAK, "\n"}
-    missing = sorted(c for c in wanted if any(ord(c) not in faces.widths[face] for face in FACES))
+    missing = sorted(c for c in wanted if any(c not in widths for widths in faces.widths.values()))
     if missing:
         shown = ", ".join(f"{c!r} (U+{ord(c):04X})" for c in missing[:8])
         raise UserError(

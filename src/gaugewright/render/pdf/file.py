@@ -48,7 +48,7 @@ def render_pdf(document: Document, paper: Paper, style: Style) -> bytes:
         hooks.close_page(canvas, number)
     structure.write(canvas)
     _write_metadata(canvas, document)
-    return hooks.finish(canvas, hooks.PlainInfo(info_entries(document), document.date), f"{paper} {document!r}")
+    return hooks.finish(canvas, hooks.PlainInfo(info_entries(document), document.date))
 
 
 @dataclass(frozen=True, slots=True)

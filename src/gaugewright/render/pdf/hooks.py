@@ -15,6 +15,7 @@ from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 
 PDF_VERSION = (1, 7)  # PDF/UA-1 is built on it
+BLANK_ID = b"[<%b><%b>]" % (b"0" * 32, b"0" * 32)
 NO_TEXT = re.compile(r"<[0-9A-F]{2}> <(?:0000|007F)>")
 
 
@@ -112,13 +113,11 @@ def set_catalog(canvas: Canvas, key: str, value: pdfdoc.PDFObject) -> None:
     setattr(canvas._doc.Catalog, key, value)
 
 
-def finish(canvas: Canvas, info: PlainInfo, seed: str) -> bytes:
-    """The file's bytes. Its identifier is made from the pages, so equal pages make equal files."""
+def finish(canvas: Canvas, info: PlainInfo) -> bytes:
+    """The file's bytes. Its identifier is a digest of all that stands before it, the cross-reference table included."""
     document = canvas._doc
     document.info = info
-    digest = hashlib.sha256(seed.encode("utf-8"))
-    for page in document.Pages.pages:
-        digest.update(page.stream.encode("utf-8"))
-    name = digest.hexdigest()[:32]
-    document._ID = f"[<{name}><{name}>]".encode("ascii")
-    return bytes(canvas.getpdfdata())
+    document._ID = BLANK_ID
+    before, blank, after = bytes(canvas.getpdfdata()).rpartition(BLANK_ID)
+    name = hashlib.sha256(before).hexdigest().encode("ascii")[:32]
+    return before + blank.replace(b"0" * 32, name) + after

@@ -6,7 +6,7 @@ its own U+00A0, then between letters, because text outside the margins is worse 
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from gaugewright.render.pdf.faces import NO_BREAK, Faces
 from gaugewright.render.pdf.style import Face
@@ -14,8 +14,7 @@ from gaugewright.render.pdf.style import Face
 Run = tuple[Face, str]
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):
     """One line. `glue` is the space that ended it: drawn, so that no two words run together."""
 
     runs: tuple[Run, ...]
@@ -28,8 +27,7 @@ class Line:
         return "".join(text for _, text in self.runs)
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(NamedTuple):
     """What stands between two places where a line may break."""
 
     runs: tuple[Run, ...]
@@ -61,9 +59,10 @@ def natural_width(runs: tuple[Run, ...], faces: Faces, size: float) -> float:
     return sum(faces.width(face, size, text) for face, text in runs)
 
 
-def longest_word(runs: tuple[Run, ...], faces: Faces, size: float) -> float:
+def longest_word(run: Run, faces: Faces, size: float) -> float:
     """Width of the widest word: no line can be narrower."""
-    return max((word.width for word in _words(runs, faces, size, float("inf"))), default=0.0)
+    face, text = run
+    return max(faces.width(face, size, word) for word in text.split(" "))
 
 
 def _line(words: list[Word], width: float, last: bool = False) -> Line:
@@ -83,29 +82,29 @@ def _line(words: list[Word], width: float, last: bool = False) -> Line:
 
 
 def _words(runs: tuple[Run, ...], faces: Faces, size: float, room: float) -> Iterator[Word]:
-    pending: list[Run] = []
+    """Words as they follow; one may change its face within."""
+    pending: tuple[Run, ...] = ()
     for face, text in runs:
-        pieces = text.replace("\n", " ").split(" ")
-        for place, piece in enumerate(pieces):
+        space = faces.width(face, size, " ")
+        for place, piece in enumerate(text.replace("\n", " ").split(" ")):
             if place and pending:
-                yield from _word(pending, face, faces, size, room)
-                pending = []
+                yield from _word(pending, space, faces, size, room)
+                pending = ()
             if piece:
-                pending.append((face, piece))
+                pending += ((face, piece),)
     if pending:
-        yield from _word(pending, pending[-1][0], faces, size, room)
+        yield from _word(pending, space, faces, size, room)
 
 
-def _word(pieces: list[Run], space_face: Face, faces: Faces, size: float, room: float) -> Iterator[Word]:
-    width = natural_width(tuple(pieces), faces, size)
-    space = faces.width(space_face, size, " ")
+def _word(pieces: tuple[Run, ...], space: float, faces: Faces, size: float, room: float) -> Iterator[Word]:
+    width = natural_width(pieces, faces, size)
     if width <= room:
-        yield Word(tuple(pieces), width, " ", space)
-        return
-    yield from _taken_apart(pieces, faces, size, room)
+        yield Word(pieces, width, " ", space)
+    else:
+        yield from _taken_apart(pieces, faces, size, room)
 
 
-def _taken_apart(pieces: list[Run], faces: Faces, size: float, room: float) -> Iterator[Word]:
+def _taken_apart(pieces: tuple[Run, ...], faces: Faces, size: float, room: float) -> Iterator[Word]:
     """A word wider than the line, as narrower words."""
     chunks: list[tuple[Face, str, str]] = []
     for face, text in pieces:

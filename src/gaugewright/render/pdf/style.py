@@ -20,6 +20,8 @@ SMALLEST_TEXT = 5.0
 Face = Literal["regular", "italic", "semibold", "bold"]
 Rule = Literal["", "above", "left"]
 FACES: tuple[Face, ...] = ("regular", "italic", "semibold", "bold")
+ALWAYS_USED: frozenset[Face] = frozenset({"regular", "semibold", "bold"})
+"""Tables and drawings, counts, and labels of steps are set in these, whatever a style says."""
 RULES: tuple[Rule, ...] = ("", "above", "left")
 TEXTS = (
     "title author chapter part lead body step bullet note caution small caption table_note running"
@@ -87,6 +89,11 @@ class Style:
     def text(self, kind: str) -> TextStyle:
         """The style of one kind of text."""
         return dict(self.texts)[kind]
+
+    @property
+    def used(self) -> frozenset[Face]:
+        """The faces that something is set in."""
+        return ALWAYS_USED | {text.face for _, text in self.texts}
 
 
 def load_style(name: str = "quiet", own: Path | None = None) -> Style:
