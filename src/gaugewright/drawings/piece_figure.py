@@ -107,10 +107,26 @@ def _heights_wanted(plans: Sized[PiecePlan]) -> dict[str, Sized[int]]:
     for index, (section, following) in enumerate(zip(sections, sections[1:], strict=False), start=1):
         shaped, shaped_next = _way(section), _way(following)
         if section.rows and following.rows and shaped != shaped_next:
-            name = f"Height to the first {shaped_next}" if shaped_next else f"Height to the last {shaped}"
-            rows_of[name] = plans.map(lambda p, index=index: sum(s.rows for s in p.sections[:index]))  # type: ignore[misc]
+            if shaped_next:
+                rows_of[f"Height below the first {shaped_next}"] = plans.map(lambda p, index=index: _below_first(p, index))  # type: ignore[misc]
+            else:
+                rows_of[f"Height to the last {shaped}"] = plans.map(lambda p, index=index: _up_to_last(p, index - 1))  # type: ignore[misc]
     rows_of["Whole height"] = plans.map(lambda p: p.rows)
     return rows_of
+
+
+def _below_first(plan: PiecePlan, index: int) -> int:
+    """The last row before a shaped section's first shaping row."""
+    before, section = sum(s.rows for s in plan.sections[:index]), plan.sections[index]
+    positions = section.shaping_rows() if isinstance(section, TaperPlan) else (1,)
+    return before + (positions[0] - 1 if positions else section.rows)
+
+
+def _up_to_last(plan: PiecePlan, index: int) -> int:
+    """A shaped section's last shaping row."""
+    before, section = sum(s.rows for s in plan.sections[:index]), plan.sections[index]
+    positions = section.shaping_rows() if isinstance(section, TaperPlan) else (section.rows,)
+    return before + (positions[-1] if positions else 0)
 
 
 def _way(section: SectionPlan) -> str:

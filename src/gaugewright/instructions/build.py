@@ -6,13 +6,14 @@ In: design, bodies, graded pieces, yarn amounts, drawings. Out: blocks in readin
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from gaugewright.design.model import Design, Fabric, Piece, Seam, ToLevel
+from gaugewright.design.model import Design, Fabric, Piece, ToLevel
 from gaugewright.drawings.model import Schematic
 from gaugewright.drawings.primitives import Drawing
 from gaugewright.grading.grade import Grading
+from gaugewright.grading.plan import ShouldersPlan
 from gaugewright.instructions.abbreviations import abbreviations
 from gaugewright.instructions.gauge_page import CriticalLength, gauge_page
-from gaugewright.instructions.making_up import finishing, letter, making_up
+from gaugewright.instructions.making_up import finishing, making_up, order_of_work, seam_letter, seams_before
 from gaugewright.instructions.materials import Amounts, materials
 from gaugewright.instructions.nodes import Block, Document, Figure, Heading, Paragraph, plain
 from gaugewright.instructions.notes_page import notes_page
@@ -25,10 +26,6 @@ from gaugewright.sized import Sized
 from gaugewright.trade.care import care_lines
 from gaugewright.trade.cautions import cautions
 from gaugewright.trade.levels import project_level
-
-MARKERS = 6
-"""First and last stitch, two underarms or shoulders, and a spare pair (common practice, no source)."""
-
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
@@ -50,7 +47,8 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     about = pattern.design.about
     views = tuple(_view(pattern, piece.key) for piece in pattern.design.pieces)
     names = Names({yarn.key: yarn.label for yarn in pattern.design.yarns}, {p.key: p.title for p in pattern.design.pieces})
-    pieces = tuple(block for view in views for block in _chapter(pattern, book, view, names))
+    in_order = sorted(views, key=lambda view: bool(seams_before(pattern.design, view.piece)))
+    pieces = tuple(block for view in in_order for block in _chapter(pattern, book, view, names))
     up = tuple(making_up(book, pattern.design, pattern.grading.pieces, pattern.grading.environments, names))
     end = tuple(finishing(book, pattern.design))
     fabrics = _fabrics_in_use(pattern.design, views)
@@ -59,10 +57,11 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     front = (
         *_title(pattern, book),
         *sizes_page(book, pattern.design, pattern.bodies, pattern.finished, max(f.thickness for f in fabrics)),
-        *materials(book, pattern.design, pattern.amounts, fabrics, MARKERS),
+        *materials(book, pattern.design, pattern.amounts, fabrics, _markers(pattern.design, views)),
         *gauge,
         *abbreviations(book, (*gauge, *notes, *pieces, *up, *end), all(fabric.by_hand for fabric in fabrics)),
         *notes,
+        *order_of_work(book, pattern.design, names),
     )
     return Document(
         title=about.title, author=about.workshop, language=about.language, date=about.date,
@@ -74,7 +73,9 @@ def build_document(pattern: Pattern, book: Book) -> Document:
 
 def _view(pattern: Pattern, key: str) -> PieceView:
     fabrics = {fabric.key: fabric for fabric in pattern.design.fabrics}
-    return PieceView(pattern.design.piece(key), pattern.grading.plans[key], pattern.grading.pieces[key], fabrics)
+    piece = pattern.design.piece(key)
+    paired = piece.mirrored or any(other.mirrored and other.like == key for other in pattern.design.pieces)
+    return PieceView(piece, pattern.grading.plans[key], pattern.grading.pieces[key], fabrics, paired)
 
 
 def _chapter(pattern: Pattern, book: Book, view: PieceView, names: Names) -> Iterator[Block]:
@@ -83,17 +84,19 @@ def _chapter(pattern: Pattern, book: Book, view: PieceView, names: Names) -> Ite
 
 
 def _place(design: Design, piece: Piece) -> InGarment:
-    """What a piece has to do with seams; edges picked up across a top seam must be joined there first."""
+    """What a piece has to do with seams."""
     sewn = any(piece.key in (seam.join.piece, *(other.piece for other in seam.to)) for seam in design.seams)
     sewn = sewn or any(one.piece == piece.key for one in design.attachments)
-    picked = {key for key, _ in piece.start.edges}
-    before = tuple(letter(index) for index, seam in enumerate(design.seams) if _joins_tops(design, seam, picked))
-    return InGarment(sewn, before)
+    return InGarment(sewn, tuple(seam_letter(design, index) for index in seams_before(design, piece)))
 
 
-def _joins_tops(design: Design, seam: Seam, pieces: set[str]) -> bool:
-    ends = (seam.join, *seam.to)
-    return all(end.piece in pieces and end.edge in ("shoulder", design.piece(end.piece).top) for end in ends)
+def _markers(design: Design, views: tuple[PieceView, ...]) -> int:
+    """Markers left in the pieces until they are sewn, and two that move with the row's ends."""
+    left = 0
+    for view in views:
+        shoulders = any(isinstance(section, ShouldersPlan) for section in view.first.sections)
+        left += view.piece.make * (len(view.first.marks) + 2 * shoulders + view.in_rounds)
+    return left + 2
 
 
 def _size_key(book: Book) -> str:

@@ -9,7 +9,7 @@ from gaugewright.instructions.fabric_words import fabric_words
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, spans_text
 from gaugewright.instructions.steps import spoken
 from gaugewright.instructions.wording import Book, exact_length_text, spaced
-from gaugewright.rounding import half_up, to_step
+from gaugewright.rounding import half_up, to_step, up
 from gaugewright.sized import Sized
 
 
@@ -23,13 +23,18 @@ class CriticalLength:
     rows: Sized[int]
 
 
+SWATCH_MARGIN = 4 / 3
+"""A swatch is a third larger than what is measured, since its edges lie (common practice, no source)."""
+
+
 def gauge_page(book: Book, fabrics: Sequence[Fabric], critical: Sequence[CriticalLength]) -> Iterator[Block]:
     """The chapter on gauge (tension in UK terms)."""
     yield Heading(2, book.word("gauge").capitalize())
     for fabric in fabrics:
         yield Paragraph(spaced(*_lines(book, fabric)), "body")
     by_hand = all(fabric.by_hand for fabric in fabrics)
-    yield Paragraph(book.front_text("gauge-advice-hands" if by_hand else "gauge-advice"), "note")
+    most = [up(SWATCH_MARGIN * max(counts)) for counts in zip(*((f.gauge.stitches, f.gauge.rows) for f in fabrics), strict=True)]
+    yield Paragraph(book.front_text("gauge-advice-hands" if by_hand else "gauge-advice", sts=most[0], rows=most[1]), "note")
     yield Paragraph(book.front_text("gauge-count"), "note")
     if critical:
         yield _if_table(book, critical)
@@ -58,7 +63,7 @@ def _if_table(book: Book, critical: Sequence[CriticalLength]) -> Table:
     """Rows at half a row fewer to 10 cm, at the pattern's own gauge, and at half a row more."""
     rows = []
     for length in critical:
-        own = length.gauge.rows_in(100)
+        own = to_step(length.gauge.rows_in(100), 0.1)
         for step in (-0.5, 0.0, 0.5):
             gauge = own + step
             counts = length.rows if not step else length.wanted.map(lambda mm, gauge=gauge: half_up(mm * gauge / 100))  # type: ignore[misc]

@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator, Mapping
 
-from gaugewright.design.model import Attachment, Design, EdgeName, Seam
+from gaugewright.design.model import Attachment, Design, EdgeName, Piece, Seam
 from gaugewright.grading.model import EdgeLength, GradedPiece
 from gaugewright.grading.ratio import sewing_ratio
-from gaugewright.instructions.nodes import Block, Heading, Paragraph
+from gaugewright.instructions.materials import listed
+from gaugewright.instructions.nodes import Block, Heading, Paragraph, spans_text
 from gaugewright.instructions.pieces import Names
 from gaugewright.instructions.steps import spoken, step
 from gaugewright.instructions.wording import Book, Mm, Spans
@@ -17,19 +18,53 @@ Pieces = Mapping[str, Sized[GradedPiece]]
 
 
 def making_up(book: Book, design: Design, pieces: Pieces, envs: Sized[Environment], names: Names) -> Iterator[Block]:
-    """The chapter on making up."""
+    """The chapter on making up: how seams are sewn, then what is sewn on, then the seams in order."""
     if not design.seams and not design.attachments:
         return
     yield Heading(2, book.front["assembly-heading"])
-    for index, seam in enumerate(design.seams):
-        yield step(f"{letter(index)}.", *_seam(book, seam, design, pieces, names))
-    for index, one in enumerate(design.attachments, start=len(design.seams)):
+    for kind in dict.fromkeys((METHODS[seam.method] for seam in design.seams)):
+        yield Paragraph(book.sentence(f"seam-method-{kind}", slst=book.abbr("sl st")), "bullet")
+    for kind in dict.fromkeys((TAKES[seam.take_up] for seam in design.seams)):
+        yield Paragraph(book.sentence(f"seam-take-{kind}"), "bullet")
+    if design.seams:
+        yield Paragraph(book.sentence("seam-yarn"), "bullet")
+    for index, one in enumerate(design.attachments):
         yield step(f"{letter(index)}.", _attach(book, one, design, pieces, envs, names))
+    for index, seam in enumerate(design.seams):
+        yield step(f"{seam_letter(design, index)}.", *_seam(book, seam, design, pieces, names))
+        for key in bands_after(design, index):
+            yield Paragraph(book.sentence("band-now", piece=names.pieces[key]), "body")
+
+
+METHODS = {"mattress": "mattress", "whip": "whip", "slip stitch": "slip"}
+TAKES = {"edge to edge": "edge", "half stitch": "half", "whole stitch": "whole"}
 
 
 def letter(index: int) -> str:
-    """A, B, C ... for seams in order."""
+    """A, B, C ... in order."""
     return chr(ord("A") + index) if index < 26 else f"{chr(ord('A') + index // 26 - 1)}{chr(ord('A') + index % 26)}"
+
+
+def seam_letter(design: Design, index: int) -> str:
+    """A seam's letter: what is sewn on while the pieces lie flat comes first."""
+    return letter(len(design.attachments) + index)
+
+
+def seams_before(design: Design, piece: Piece) -> tuple[int, ...]:
+    """Seams that must be sewn before a piece is picked up: those that join the tops of the pieces it runs along."""
+    picked = {key for key, _ in piece.start.edges}
+    return tuple(index for index, seam in enumerate(design.seams) if _joins_tops(design, seam, picked))
+
+
+def bands_after(design: Design, index: int) -> tuple[str, ...]:
+    """Pieces to pick up once this seam is sewn, because it is the last they wait for."""
+    waits = {piece.key: seams_before(design, piece) for piece in design.pieces}
+    return tuple(key for key, before in waits.items() if before and before[-1] == index)
+
+
+def _joins_tops(design: Design, seam: Seam, pieces: set[str]) -> bool:
+    ends = (seam.join, *seam.to)
+    return all(end.piece in pieces and end.edge in ("shoulder", design.piece(end.piece).top) for end in ends)
 
 
 def _edge(pieces: Pieces, name: EdgeName) -> Sized[EdgeLength]:
@@ -39,29 +74,36 @@ def _edge(pieces: Pieces, name: EdgeName) -> Sized[EdgeLength]:
 def _seam(book: Book, seam: Seam, design: Design, pieces: Pieces, names: Names) -> list[Spans]:
     join = _edge(pieces, seam.join)
     others = [_edge(pieces, name) for name in seam.to]
-    targets = book.words["and"].join(f" {spoken(n.edge)} edge of the {names.pieces[n.piece]} " for n in seam.to).strip()
-    slots = {"edge": spoken(seam.join.edge), "piece": names.pieces[seam.join.piece], "to": targets}
-    fact = f"seam.{seam.join}"
     first_rows, first_sts = join.map(lambda e: e.rows), join.map(lambda e: e.stitches)
     rows = Sized(join.labels, tuple(sum(o[label].rows for o in others) for label in join.labels))
     sts = Sized(join.labels, tuple(sum(o[label].stitches for o in others) for label in join.labels))
+    slots = {"edge": spoken(seam.join.edge), "piece": names.pieces[seam.join.piece], "to": _targets(book, seam, names)}
+    fact = f"seam.{seam.join}"
+    found: list[Spans] = []
     if all(first_rows) and all(rows):
-        found = [book.sentence("seam-rows", fact, first=first_rows, second=rows, **slots)]
+        same = first_rows.values == rows.values
+        found.append(book.sentence("seam-rows" if same else "seam-rows-uneven", fact, first=first_rows, second=rows, **slots))
+        if all(design.piece(end.piece).colours.bands for end in (seam.join, *seam.to)):
+            found.append(book.sentence("seam-colours"))
     elif all(first_sts) and all(sts):
         same = first_sts.values == sts.values
-        found = [book.sentence("seam-stitch-for-stitch" if same else "seam-stitches", fact, first=first_sts, second=sts, **slots)]
+        found.append(book.sentence("seam-stitch-for-stitch" if same else "seam-stitches", fact, first=first_sts, second=sts, **slots))
     else:
-        found = [_mixed(book, fact, slots, first_sts if any(first_sts) else sts, rows if any(rows) else first_rows)]
-        if design.piece(seam.join.piece).start.kind == "ring":
-            found.append(book.sentence("seam-join-at-underarm"))
-    method = {"mattress": "mattress", "whip": "whip", "slip stitch": "slip"}[seam.method]
-    take = {"edge to edge": "edge", "half stitch": "half", "whole stitch": "whole"}[seam.take_up]
-    return [*found, book.sentence(f"seam-method-{method}"), book.sentence(f"seam-take-{take}")]
+        stitches, ends = (first_sts, rows) if any(first_sts) else (sts, first_rows)
+        ratio = sewing_ratio(sum(stitches.values), sum(ends.values))
+        kind = "seam-mixed" if design.piece(seam.join.piece).start.kind == "ring" else "seam-mixed-flat"
+        found.append(book.sentence(kind, fact, first=stitches, second=ends, a=ratio.first, b=ratio.second, **slots))
+    method, take = book.sentence(f"method-{METHODS[seam.method]}"), book.sentence(f"take-{TAKES[seam.take_up]}")
+    return [*found, book.sentence("seam-how", method=method, take=take)]
 
 
-def _mixed(book: Book, fact: str, slots: Mapping[str, str], sts: Sized[int], rows: Sized[int]) -> Spans:
-    ratio = sewing_ratio(sum(sts.values), sum(rows.values))
-    return book.sentence("seam-mixed", fact, first=sts, second=rows, a=ratio.first, b=ratio.second, cover=book.sentence("seam-mixed-eased"), **slots)
+def _targets(book: Book, seam: Seam, names: Names) -> str:
+    """The edges a seam is sewn to: "armhole edges of the Back and the Right Front"."""
+    edges = dict.fromkeys(name.edge for name in seam.to)
+    if len(seam.to) > 1 and len(edges) == 1:
+        pieces = [f"the {names.pieces[name.piece]}" for name in seam.to]
+        return f"{spoken(next(iter(edges)))} edges of {', '.join(pieces[:-1])} {book.words['and']} {pieces[-1]}"
+    return f" {book.words['and']} the ".join(f"{spoken(name.edge)} edge of the {names.pieces[name.piece]}" for name in seam.to)
 
 
 def _attach(book: Book, one: Attachment, design: Design, pieces: Pieces, envs: Sized[Environment], names: Names) -> Spans:
@@ -72,6 +114,32 @@ def _attach(book: Book, one: Attachment, design: Design, pieces: Pieces, envs: S
         "attach", f"attach.{one.piece}", piece=names.pieces[one.piece], to=names.pieces[one.to],
         up=Mm(up.map(fabric.gauge.height_of)), rows=up, inset=Mm(inset.map(fabric.gauge.width_of)), sts=inset, edge=spoken(one.from_edge),
     )
+
+
+def order_of_work(book: Book, design: Design, names: Names) -> Iterator[Block]:
+    """What to make and sew, in order; nothing where there is one piece only."""
+    if len(design.pieces) < 2:
+        return
+    yield Heading(2, book.front["order-heading"])
+    waiting = {piece.key for piece in design.pieces if seams_before(design, piece)}
+    free = [
+        names.pieces[p.key] if p.make == 1 else spans_text(book.front_text("twice", piece=names.pieces[p.key], make=p.make))
+        for p in design.pieces if p.key not in waiting
+    ]
+    yield Paragraph(book.front_text("order-pieces", pieces=listed(book, free)), "bullet")
+    for index, one in enumerate(design.attachments):
+        seams = book.sentence("seam-one", letters=letter(index))
+        yield Paragraph(book.front_text("order-attach", piece=names.pieces[one.piece], seams=seams), "bullet")
+    run: list[str] = []
+    for index in range(len(design.seams)):
+        run.append(seam_letter(design, index))
+        bands = bands_after(design, index)
+        if bands or index == len(design.seams) - 1:
+            seams = book.sentence("seam-one" if len(run) == 1 else "seam-many", letters=listed(book, run))
+            yield Paragraph(book.front_text("order-sew", seams=seams), "bullet")
+            run = []
+        for key in bands:
+            yield Paragraph(book.front_text("order-band", piece=names.pieces[key]), "bullet")
 
 
 def finishing(book: Book, design: Design) -> Iterator[Block]:

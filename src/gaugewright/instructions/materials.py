@@ -1,6 +1,6 @@
 """Materials, by colour and size; hooks and notions."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from gaugewright.design.model import Design, Fabric, Yarn
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Span, Table, spans_text
@@ -17,31 +17,46 @@ Amounts = Sized[dict[str, Amount] | None]
 def materials(book: Book, design: Design, amounts: Amounts, fabrics: tuple[Fabric, ...], markers: int) -> Iterator[Block]:
     """The chapter on materials; `fabrics` are those in use."""
     yield Heading(2, book.front["materials-heading"])
-    for yarn in design.yarns:
-        yield Paragraph(_yarn_line(book, yarn), "bullet")
+    for alike in _alike(design.yarns):
+        yield Paragraph(_yarn_line(book, alike), "bullet")
     hands = any(fabric.by_hand for fabric in fabrics)
     hooks = [hook_label(tool) for tool in dict.fromkeys(fabric.tool for fabric in fabrics if fabric.tool is not None)]
     if hooks:
-        yield Paragraph(book.front_text("hooks-line" if len(hooks) > 1 else "hook-line", hooks=" and ".join(hooks)), "bullet")
+        yield Paragraph(book.front_text("hooks-line" if len(hooks) > 1 else "hook-line", hooks=listed(book, hooks)), "bullet")
     if hands:
         yield Paragraph(book.front_text("hands-line", gauge=book.word("gauge")), "bullet")
     yield Paragraph(book.front_text("notions-line", markers=markers), "bullet")
     yield from _amounts(book, design, amounts)
 
 
-def _yarn_line(book: Book, yarn: Yarn) -> Spans:
-    weight = "" if yarn.weight is None else str(yarn.weight)
-    name = "" if yarn.weight is None else yarn_weight(yarn.weight).name.lower() if book.terms == "us" else yarn_weight(yarn.weight).uk_name.lower()
-    fibre = ", ".join(f"{share:g} % {name}" for name, share in yarn.fibre)
-    parts = [f"{yarn.label}"]
-    if weight:
-        parts.append(f": yarn of weight category {weight} ({name or yarn_weight(yarn.weight or 0).name.lower()})")
-    text = "".join(parts)
-    if fibre:
-        text += f", {fibre}"
+def _alike(yarns: tuple[Yarn, ...]) -> list[tuple[Yarn, ...]]:
+    """Colours of one yarn together: all that is printed of them but the name is the same."""
+    found: dict[tuple[object, ...], list[Yarn]] = {}
+    for yarn in yarns:
+        found.setdefault((yarn.weight, yarn.fibre, yarn.ball_mass, yarn.ball_length, yarn.structure), []).append(yarn)
+    return [tuple(group) for group in found.values()]
+
+
+def _yarn_line(book: Book, yarns: tuple[Yarn, ...]) -> Spans:
+    yarn = yarns[0]
+    parts = [listed(book, [one.label for one in yarns])]
+    if yarn.weight is not None:
+        facts = yarn_weight(yarn.weight)
+        name = (facts.uk_name if book.terms == "uk" and facts.uk_name else facts.name).lower()
+        parts.append(f"yarn of weight category {yarn.weight} ({name})")
+    parts += [f"{share:g}\u00a0% {fibre}" for fibre, share in yarn.fibre]
+    if yarn.structure:
+        parts.append(yarn.structure)
+    text = f"{parts[0]}: {', '.join(parts[1:])}" if parts[1:] else parts[0]
     if yarn.ball_mass and yarn.ball_length:
-        text += f"; {yarn.ball_mass:g} g and {half_up(yarn.ball_length / 1000)} m ({half_up(yarn.ball_length / 914.4)} yd) to the ball"
+        metres, yards = half_up(yarn.ball_length / 1000), half_up(yarn.ball_length / 914.4)
+        text += f"; {yarn.ball_mass:g}\u00a0g and {metres}\u00a0m ({yards}\u00a0yd) to the ball"
     return (Span(text + ".", fact=f"yarn.{yarn.key}"),)
+
+
+def listed(book: Book, names: Sequence[str]) -> str:
+    """ "A, B and C"."""
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} {book.words['and']} {names[-1]}"
 
 
 def _amounts(book: Book, design: Design, amounts: Amounts) -> Iterator[Block]:
@@ -52,7 +67,7 @@ def _amounts(book: Book, design: Design, amounts: Amounts) -> Iterator[Block]:
     used = [yarn for yarn in design.yarns if any(yarn.key in one for one in found)]
     header = (book.front["colour"], *book.labels)
     align = ("left", *("right" for _ in book.labels))
-    note = spans_text(book.front_text("balls-note", margin=f"{half_up(MARGIN * 100)} %"))
+    note = spans_text(book.front_text("balls-note", margin=f"{half_up(MARGIN * 100)}\u00a0%"))
     if all(yarn.ball_mass for yarn in used):
         rows = tuple((yarn.label, *(str(one[yarn.key].balls) if yarn.key in one else book.words["no-value"] for one in found)) for yarn in used)
         yield Table(book.front["balls-caption"], header, rows, align, note=note)

@@ -43,12 +43,12 @@ def _kinds(views: tuple[PieceView, ...]) -> Iterator[str]:
         yield "note-round-join-flat"
     if any(len(plan.bands) > 1 for view in views for plan in view.plans):
         yield "note-colour"
+        if worked & {"joined rounds", "turned rounds"}:
+            yield "note-colour-rounds"
     if any(view.piece.edges for view in views):
         yield "note-edges"
     yield "note-check"
     if any(not view.in_rounds for view in views):
         yield "note-markers"
-    if any(view.first.marks for view in views):
-        yield "note-total-first"
     if len(views) > 1:
         yield "note-take-up"

@@ -5,7 +5,7 @@ from gaugewright.instructions.cloth_words import closing, opening
 from gaugewright.instructions.nodes import Paragraph, Span
 from gaugewright.instructions.steps import count_end, spoken, step
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import Book, Spans, ordinal, spaced
+from gaugewright.instructions.wording import Book, Spans, ordinal
 from gaugewright.sized import Sized
 from gaugewright.trade.foundation import foundation
 
@@ -44,7 +44,7 @@ def _first_row(book: Book, view: PieceView) -> Paragraph:
         kind = "first-row-counted" if cloth.counts else "first-row"
         slots |= {"ordinal": ordinal(begin.first_into)}
     sentence = book.sentence(kind, f"{view.piece.key}.row1", **slots)
-    label = f"{book.row_word(view.in_rounds)}\u00a01 (RS):"
+    label = f"{book.row_word(view.in_rounds)}\u00a01:" if view.paired else f"{book.row_word(view.in_rounds)}\u00a01 (RS):"
     return step(label, sentence, count=count_end(book, f"{view.piece.key}.row1", view.stitches(first_rows(view))))
 
 
@@ -56,13 +56,15 @@ def first_rows(view: PieceView) -> Sized[int]:
 def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[str, str]) -> Paragraph:
     cloth = view.first.start_cloth
     starts = view.plans.map(lambda plan: plan.start)
-    sentences = [book.sentence(_beginning(view), colour=names[view.first.colour_of(1)])]
+    sentences = [book.sentence(_beginning(view), colour=names[view.first.colour_of(1)], slst=book.abbr("sl st"), chains=cloth.chains)]
     parts: list[Span] = []
     for index, _ in enumerate(view.piece.start.edges):
         ups: Sized[PickUp] = starts.map(lambda start, i=index: start.pick_ups[i])  # type: ignore[misc,union-attr]
         parts += [Span("; ")] if parts else []
         parts += _one_edge(book, view, ups, cloth.stitch, titles)
     sentences.append((*parts, Span(", turn.")))
+    if any(up.rows for start in starts for up in start.pick_ups):  # type: ignore[union-attr]
+        sentences.append(book.sentence("pick-up-quarters"))
     sentences.append(book.sentence({
         "whole stitch": "pick-up-edge-whole", "half stitch": "pick-up-edge-half", "edge to edge": "pick-up-edge-none",
     }[view.piece.start.take_up]))
@@ -80,25 +82,24 @@ def _one_edge(book: Book, view: PieceView, ups: Sized[PickUp], stitch: str, titl
     fact = f"{view.piece.key}.pickup.{first.piece}.{first.edge}"
     slots = {"stitches": ups.map(lambda up: up.stitches), "stitch": book.abbr(stitch), "edge": spoken(first.edge), "piece": titles[first.piece]}
     if first.rows:
-        from gaugewright.grading.ratio import best_ratio
-
-        ratio = best_ratio(sum(up.stitches for up in ups) / sum(up.rows for up in ups))
-        return book.sentence("pick-up-rows", fact, rows=ups.map(lambda up: up.rows), first=ratio.first, second=ratio.second, **slots)
+        return book.sentence("pick-up-rows", fact, rows=ups.map(lambda up: up.rows), **slots)
     if all(up.stitches == up.of for up in ups):
         return book.sentence("pick-up-stitches", fact, **slots)
     return book.sentence("pick-up-stitches-uneven", fact, of=ups.map(lambda up: up.of), **slots)
 
 
-def mark_steps(book: Book, view: PieceView) -> list[Paragraph]:
-    """Levels to mark on the way, told before the rows in which they fall."""
-    found = []
-    for level in dict.fromkeys(mark.level for mark in view.first.marks):
-        marks = view.plans.map(lambda plan, level=level: [m for m in plan.marks if m.level == level])  # type: ignore[misc]
-        rows = marks.map(lambda ms: ms[0].row)
-        first = marks.values[0]
-        edge = "both side edges" if len(first) == 2 else f"the {spoken(first[0].below)} edge"
-        found.append(step("Marker:", spaced(book.sentence(
-            "mark-level", f"{view.piece.key}.{level}", Row=book.row_word(view.in_rounds), row=rows, height=view.height(rows),
-            bottom=spoken(view.piece.bottom), edge=edge, below=spoken(first[0].below), above=spoken(first[0].above),
-        ))))
-    return found
+def mark_rows(view: PieceView) -> dict[str, Sized[int]]:
+    """The row of each level to mark, by level."""
+    levels = dict.fromkeys(mark.level for mark in view.first.marks)
+    return {level: view.plans.map(lambda plan, level=level: next(m.row for m in plan.marks if m.level == level)) for level in levels}  # type: ignore[misc]
+
+
+def mark_step(book: Book, view: PieceView, level: str, rows: Sized[int]) -> Paragraph:
+    """A level to mark on the way."""
+    marks = [mark for mark in view.first.marks if mark.level == level]
+    below, above = spoken(marks[0].below), spoken(marks[0].above)
+    edge = book.words["both-edges"] if len(marks) == 2 else book.words["the-edge"].format(edge=below)
+    return step("Marker:", book.sentence(
+        "mark-level", f"{view.piece.key}.{level}", Row=book.row_word(view.in_rounds), row=rows, height=view.height(rows),
+        bottom=spoken(view.piece.bottom), edge=edge, below=below, above=above,
+    ))

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from gaugewright.drawings.model import Schematic
 from gaugewright.grading.model import EdgeStart
 from gaugewright.instructions.fabric_words import fabric_words
+from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, plain, spans_text
 from gaugewright.instructions.opening_steps import opening_steps
 from gaugewright.instructions.section_steps import section_blocks
@@ -54,15 +55,16 @@ def _about(book: Book, view: PieceView, names: Names, place: InGarment) -> list[
         words = book.sentence("fabric-then", first=words, second=fabric_words(book, view.fabrics[other]))
     sentences.append(book.sentence(kind, bottom=spoken(view.piece.bottom), fabric=words))
     if view.piece.mirrored and not view.in_rounds:
-        sentences.append(book.sentence("reversible", other=names.pieces[view.piece.like]))
+        other = names.pieces[view.piece.like]
+        sentences.append(book.sentence("reversible", other=other))
+        sentences.append(book.sentence("pair", first=other, second=view.piece.title))
     starting = {edge.side: edge.name for edge in view.piece.edges}
     if not view.in_rounds and starting.get("starting") != starting.get("far"):
         first = next(edge.name for edge in view.piece.edges if edge.side == "starting")
         sentences.append(book.sentence("starting-edge", edge=spoken(first)))
     if place.seams_before:
         letters = place.seams_before
-        listed = letters[0] if len(letters) == 1 else f"{', '.join(letters[:-1])} {book.words['and']} {letters[-1]}"
-        seams = book.sentence("seam-one" if len(letters) == 1 else "seam-many", letters=listed)
+        seams = book.sentence("seam-one" if len(letters) == 1 else "seam-many", letters=listed(book, letters))
         sentences.append(book.sentence("pick-up-after", seams=seams))
     return sentences
 
@@ -71,11 +73,11 @@ def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: s
     """The drawing, and its letters in both units."""
     caption = spans_text(book.front_text("schematic-caption", title=view.piece.title, size=drawn))
     yield Figure(schematic.drawing, schematic.drawing.description, caption)
-    texts = (cm_text, inches_text) if book.units == "cm" else (inches_text, cm_text)
+    texts = (("cm", cm_text), ("in", inches_text)) if book.units == "cm" else (("in", inches_text), ("cm", cm_text))
     rows = tuple(
-        (f"{letter} {name}", *(f"{texts[0](v)} / {texts[1](v)}" for v in values)) for letter, name, values in schematic.key
+        (f"{letter} {name}, {unit}", *(text(v) for v in values)) for letter, name, values in schematic.key for unit, text in texts
     )
-    caption = spans_text(book.front_text("key-caption", title=view.piece.title, units=book.front[f"units-{book.units}"]))
+    caption = spans_text(book.front_text("key-caption", title=view.piece.title))
     yield Table(caption, (book.front["measure"], *book.labels), rows, ("left", *("right" for _ in book.labels)))
 
 
@@ -83,8 +85,8 @@ def _ending(book: Book, view: PieceView, sewn: bool) -> Iterator[Block]:
     last = view.plans.map(lambda plan: plan.rows)
     width, length = view.width(last), view.height(last)
     kind = "final-check-tube" if view.in_rounds else "final-check-band" if isinstance(view.first.start, EdgeStart) else "final-check"
-    tail = tail_length(book, "sewing" if sewn else "weave in")
     level = [book.sentence("spiral-end", slst=book.abbr("sl st"))] if view.first.worked == "spiral rounds" else []
-    yield step("End:", *level, book.sentence("fasten-off" if sewn else "fasten-off-weave", view.piece.key, tail=tail))
+    off = book.sentence("fasten-off") if sewn else book.sentence("fasten-off-weave", tail=tail_length(book, "weave in"))
+    yield step("End:", *level, off)
     check = book.sentence(kind, view.piece.key, width=width, length=length, bottom=spoken(view.piece.bottom))
-    yield Paragraph(check, "note", "Check:")
+    yield step("Check:", check)

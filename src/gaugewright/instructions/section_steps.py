@@ -6,10 +6,10 @@ from gaugewright.grading.model import EdgeStart
 from gaugewright.grading.plan import EvenPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.instructions.align import change_after, changes_within, stretches
 from gaugewright.instructions.cloth_words import even_row
-from gaugewright.instructions.nodes import Block, Paragraph
-from gaugewright.instructions.opening_steps import mark_steps
+from gaugewright.instructions.nodes import Block
+from gaugewright.instructions.opening_steps import mark_rows, mark_step
 from gaugewright.instructions.spread_words import spread_blocks
-from gaugewright.instructions.steps import change_sentences, count_end, only, spoken, step, tail_length, to_row
+from gaugewright.instructions.steps import change_edges, change_sentences, count_end, only, spoken, step, tail_length, to_row
 from gaugewright.instructions.taper_words import taper_blocks
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Mm, Spans
@@ -23,44 +23,66 @@ CHECK_ROW = 4
 def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Iterator[Block]:
     """The blocks of one section, in order of working."""
     section = view.first.sections[index]
-    if not isinstance(section, ShouldersPlan):
-        yield from _new_cloth(book, view, index)
-    if index == 0:
-        yield from mark_steps(book, view)
+    if isinstance(section, ShouldersPlan):
+        yield _shoulders(book, view, index)
+        return
+    yield from _new_cloth(book, view, index)
+    if not isinstance(section, EvenPlan):
+        yield from _marks_up_to(book, view, view.section_first_rows(index), view.section_last_rows(index))
+    colours = _colour_sentences(book, view, index, names)
     match section:
         case EvenPlan():
             yield from _even(book, view, index, names)
         case TaperPlan():
-            yield from taper_blocks(book, view, index, _colour_sentences(book, view, index, names))
+            yield from taper_blocks(book, view, index, colours)
         case SpreadPlan():
-            yield from spread_blocks(book, view, index)
-            for sentence in _colour_sentences(book, view, index, names):
-                yield step("Colour:", sentence)
-        case ShouldersPlan():
-            yield _shoulders(book, view, index)
+            yield from spread_blocks(book, view, index, names)
+            yield from (step("Colour:", sentence) for sentence in colours if sentence)
         case _:
             raise TypeError(f"no words for the section {section!r}")
 
 
+def _marks_up_to(book: Book, view: PieceView, first: Sized[int], last: Sized[int]) -> Iterator[Block]:
+    """Levels that some size reaches within these rows and none has reached before them."""
+    for level, rows in mark_rows(view).items():
+        reached = min(rows.values)
+        if min(first.values) <= reached <= max(last.values):
+            yield mark_step(book, view, level, rows)
+
+
+def plain_label(book: Book, view: PieceView, index: int) -> str:
+    """ "Plain row", with the fabric's name where the piece has several."""
+    cloths = dict.fromkeys(section.cloth for section in view.first.sections)
+    kind = "plain-rnd" if view.in_rounds else "plain-row"
+    if len(cloths) == 1:
+        return f"{book.words[kind]}:"
+    return book.words[f"{kind}-of"].format(name=spoken(view.first.sections[index].cloth.fabric)) + ":"
+
+
 def _new_cloth(book: Book, view: PieceView, index: int) -> Iterator[Block]:
-    """The even row, told once for each fabric; with the hook, where that changes."""
+    """The plain row, told once for each fabric; before it the hook, where that changes."""
     cloth = view.first.sections[index].cloth
     before = view.first.sections[index - 1].cloth if index else None
     if before == cloth:
         return
-    sentences = []
     new_tool = view.fabrics[cloth.fabric].tool
     if before is not None and new_tool is not None and new_tool != view.fabrics[before.fabric].tool:
-        sentences.append(book.sentence("change-tool", tool=hook_label(new_tool)))
-    sentences.append(even_row(book, cloth, view.first.worked))
-    yield step("Even rnd:" if view.in_rounds else "Even row:", *sentences)
+        yield step("Hook:", book.sentence("change-tool", tool=hook_label(new_tool)))
+    yield step(plain_label(book, view, index), even_row(book, cloth, view.first.worked))
 
 
 def _even(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Iterator[Block]:
     parts = stretches(view, index)
+    if index == 0:
+        yield from width_check(book, view)
+    marked: set[str] = set()
     for number, stretch in enumerate(parts):
         changes = change_after(view, stretch.last)
         worked = tuple(label for label, last in stretch.last.items() if last > 1)
+        for level, rows in mark_rows(view).items():
+            if level not in marked and min(stretch.first.values) <= min(rows.values) <= max(stretch.last.values):
+                marked.add(level)
+                yield mark_step(book, view, level, rows)
         if not worked:
             for sentence in change_sentences(book, view, changes, names, stretch.last.labels):
                 yield step("Colour:", sentence)
@@ -72,16 +94,14 @@ def _even(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Ite
         told = change_sentences(book, view, changes, names, worked)
         count = count_end(book, fact, view.stitches(last)) if stretch is parts[-1] else ()
         yield step(to_row(book, view, last), only(book, worked), sentence, *told, count=count)
-        if index == 0 and number == 0:
-            yield from width_check(book, view, stretch.last)
 
 
-def width_check(book: Book, view: PieceView, last: Sized[int]) -> Iterator[Block]:
+def width_check(book: Book, view: PieceView) -> Iterator[Block]:
     """The width to expect early on, with how much it may differ."""
-    picked_up = isinstance(view.first.start, EdgeStart)
-    if picked_up or min(last.values) < CHECK_ROW or len(last) < len(view.labels):
+    ends = view.section_last_rows(0)
+    if isinstance(view.first.start, EdgeStart) or min(ends.values) < CHECK_ROW:
         return
-    rows = last.map(lambda _last: CHECK_ROW)
+    rows = ends.map(lambda _end: CHECK_ROW)
     width = view.width(rows)
     if view.in_rounds:
         half = Mm(width.values.map(lambda mm: mm / 2))
@@ -90,18 +110,22 @@ def width_check(book: Book, view: PieceView, last: Sized[int]) -> Iterator[Block
         gauge = view.fabrics[view.first.sections[0].cloth.fabric].gauge
         slack = Mm(rows.map(lambda _row: gauge.stitch_width))
         sentence = book.sentence("width-check", view.piece.key, Row=book.row_word(False), row=CHECK_ROW, width=width, slack=slack)
-    yield Paragraph(sentence, "note", "Check:")
+    yield step("Check:", sentence)
 
 
 def _colour_sentences(book: Book, view: PieceView, index: int, names: dict[str, str]) -> list[Spans]:
     """Colours that change inside a shaped section, and at its end."""
+    if isinstance(view.first.sections[index], EvenPlan):
+        return []
     found: list[Spans] = []
+    kind = "change-colour-on-the-way-at-join" if view.first.worked in ("joined rounds", "turned rounds") else "change-colour-on-the-way"
     for change in changes_within(view, index):
         found.append(only(book, change.after.labels))
         found.append(book.sentence(
-            "change-colour-on-the-way", f"{view.piece.key}.change.{change.colour}", colour=names[change.colour],
+            kind, f"{view.piece.key}.change.{change.colour}", colour=names[change.colour], slst=book.abbr("sl st"),
             Row=book.row_word(view.in_rounds), last=change.after, tail=tail_length(book, "weave in"),
         ))
+        found += change_edges(book, view, change)
     ends = view.section_last_rows(index)
     return found + change_sentences(book, view, change_after(view, ends), names, ends.labels)
 

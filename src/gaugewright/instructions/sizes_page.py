@@ -2,13 +2,15 @@
 
 import math
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 
 from gaugewright.design.model import Design, FinishedMeasure
 from gaugewright.design.size_list import ONE_SIZE
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, plain, spans_text
 from gaugewright.instructions.steps import spoken
-from gaugewright.instructions.wording import Book
+from gaugewright.instructions.wording import Book, exact_length_text, length_text
 from gaugewright.measurements import Body, credit
+from gaugewright.rounding import to_step
 from gaugewright.sized import Sized
 from gaugewright.units import cm_text, inches_text
 
@@ -22,31 +24,54 @@ def sizes_page(book: Book, design: Design, bodies: Sized[Body], finished: Mappin
         yield Paragraph(book.front_text("sizes-body", sizes=", ".join(book.labels)))
     elif book.labels != (ONE_SIZE,):
         yield Paragraph(book.front_text("sizes-one", sizes=book.labels[0]))
-    tables = (("table-cm", cm_text), ("table-in", inches_text))
-    for caption, text in () if not design.finished else tables if book.units == "cm" else tables[::-1]:
-        rows = tuple(row for measure in design.finished for row in _rows(book, measure, bodies, finished[measure.key], thickness, text))
-        yield Table(book.front[caption], (book.front["measure"], *book.labels), rows, ("left", *("right" for _ in book.labels)))
+    units = (CM, INCHES) if book.units == "cm" else (INCHES, CM)
+    for unit in units if design.finished else ():
+        rows = tuple(row for measure in design.finished for row in _rows(book, measure, bodies, finished[measure.key], thickness, unit))
+        yield Table(book.front[unit.caption], (book.front["measure"], *book.labels), rows, ("left", *("right" for _ in book.labels)))
     for note in _notes(book, design, bodies, thickness):
         yield Paragraph(note, "note")
 
 
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """A unit of the tables: its caption, a length as printed, and the length that the print stands for, mm."""
+
+    caption: str
+    text: Callable[[float], str]
+    printed: Callable[[float], float]
+
+
+CM = Unit("table-cm", cm_text, lambda mm: to_step(mm / 10, 0.5) * 10)
+INCHES = Unit("table-in", inches_text, lambda mm: to_step(mm / 25.4, 0.125 if mm < 127 else 0.25) * 25.4)
+
+
 def _rows(
-    book: Book, measure: FinishedMeasure, bodies: Sized[Body], values: Sized[float], thickness: float, text: Callable[[float], str]
+    book: Book, measure: FinishedMeasure, bodies: Sized[Body], values: Sized[float], thickness: float, unit: Unit
 ) -> Iterator[tuple[str, ...]]:
+    """The body's line, the garment's, and the ease: printed figures less printed figures, so that anybody's sum agrees."""
     name = measure.label.lower()
-    if measure.of and all(measure.of in body.values for body in bodies):
-        body = bodies.map(lambda one: one.values[measure.of])
-        star = "" if all(_from_chart(value.confirmed, value.source) for value in body) else "*"
-        line = spans_text(book.front_text("body-line", measure=spoken(measure.of)))
-        yield (line + star, *(text(value.mm) for value in body))
-        yield (spans_text(book.front_text("finished-line", measure=name)), *(text(v) for v in values))
-        if measure.of in GIRTHS:
-            ease = [v - b.mm for v, b in zip(values, body, strict=True)]
-            yield (spans_text(book.front_text("ease-line", measure=name)), *(text(e) for e in ease))
-            if thickness:
-                yield (spans_text(book.front_text("worn-line", measure=name)), *(text(e - math.pi * thickness) for e in ease))
-    else:
-        yield (spans_text(book.front_text("finished-line", measure=name)), *(text(v) for v in values))
+    finished = (spans_text(book.front_text("finished-line", measure=name)), *(unit.text(v) for v in values))
+    if not measure.of or any(measure.of not in body.values for body in bodies):
+        yield finished
+        return
+    body = bodies.map(lambda one: one.values[measure.of])
+    star = "" if all(_from_chart(value.confirmed, value.source) for value in body) else "*"
+    line = spans_text(book.front_text("body-line", measure=measure_name(book, measure.of)))
+    yield (line + star, *(unit.text(value.mm) for value in body))
+    yield finished
+    if measure.of not in GIRTHS:
+        return
+    ease = [unit.printed(v) - unit.printed(b.mm) for v, b in zip(values, body, strict=True)]
+    if measure.of in ("bust", "chest") or not thickness:
+        yield (spans_text(book.front_text("ease-line", measure=name)), *(unit.text(e) for e in ease))
+    if thickness:
+        takes = unit.printed(math.pi * thickness)
+        yield (spans_text(book.front_text("worn-line", measure=name)), *(unit.text(e - takes) for e in ease))
+
+
+def measure_name(book: Book, measure: str) -> str:
+    """A body measure's printed name."""
+    return book.measures.get(measure, spoken(measure))
 
 
 GIRTHS = ("bust", "chest", "waist", "hip", "upper_arm", "wrist", "neck", "head", "hand", "thigh", "calf", "ankle")
@@ -60,10 +85,11 @@ def _from_chart(confirmed: bool, source: str) -> bool:
 def _notes(book: Book, design: Design, bodies: Sized[Body], thickness: float) -> Iterator[tuple]:  # type: ignore[type-arg]
     yield book.front_text("units-note")
     if thickness and any(measure.of in GIRTHS for measure in design.finished):
-        yield book.front_text("ease-note")
+        takes = length_text(Sized(("",), (math.pi * thickness,)), book.units, ("",))
+        yield book.front_text("ease-note", thickness=exact_length_text(thickness, book.units), takes=takes)
     for ease in design.sizes.ease:
         if ease.words:
-            yield book.front_text("ease-fit", measure=spoken(ease.measure), words=ease.words)
+            yield book.front_text("ease-fit", measure=measure_name(book, ease.measure), words=ease.words)
     if not design.sizes.table:
         return
     yield book.front_text(f"read-{design.sizes.read}")
@@ -75,4 +101,4 @@ def _notes(book: Book, design: Design, bodies: Sized[Body], thickness: float) ->
     else:
         yield plain(credit(design.sizes.table))
     if surveyed:
-        yield book.front_text("survey-note", measures=", ".join(spoken(name) for name in surveyed))
+        yield book.front_text("survey-note", measures=", ".join(measure_name(book, name) for name in surveyed))

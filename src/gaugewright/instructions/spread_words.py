@@ -1,6 +1,6 @@
 """Rounds with changes spread round them: a sentence for one size, a table of lines for several."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from gaugewright.grading.plan import Cloth, SpreadPlan
 from gaugewright.grading.spread import Group, Spread
@@ -12,15 +12,15 @@ from gaugewright.instructions.wording import Book, Spans
 from gaugewright.sized import Sized
 
 
-def spread_blocks(book: Book, view: PieceView, index: int) -> Iterator[Block]:
+def spread_blocks(book: Book, view: PieceView, index: int, names: Mapping[str, str]) -> Iterator[Block]:
     """The shaped rounds of one section."""
     plans: Sized[SpreadPlan] = view.plans.map(lambda plan: plan.sections[index])  # type: ignore[arg-type,return-value]
     first = view.section_first_rows(index)
     if len(plans) == 1:
-        yield from _sentences(book, view, plans.values[0], first.values[0])
+        yield from _sentences(book, view, plans.values[0], first.values[0], names)
         return
     name = "Inc rnds" if plans.values[0].sign > 0 else "Dec rnds"
-    yield step(f"{name}:", book.sentence("spread-table"))
+    yield step(f"{name}:", book.sentence("spread-table", colour=names[view.colour_at(first)]))
     rows = []
     for label, plan in plans.items():
         for number, (spread, count) in enumerate(zip(plan.spreads, plan.counts, strict=True)):
@@ -29,13 +29,17 @@ def spread_blocks(book: Book, view: PieceView, index: int) -> Iterator[Block]:
     yield Table(f"{view.piece.title}: {name.lower()}", ("Size", "Rnd", "Work", "sts"), tuple(rows), ("left", "right", "left", "right"))
 
 
-def _sentences(book: Book, view: PieceView, plan: SpreadPlan, first: int) -> Iterator[Block]:
+def _sentences(book: Book, view: PieceView, plan: SpreadPlan, first: int, names: Mapping[str, str]) -> Iterator[Block]:
     start, end = opening(book, plan.cloth, view.first.worked), closing(book, plan.cloth, view.first.worked)
     kind = "spread-increase" if plan.sign > 0 else "spread-decrease"
     for number, (spread, count) in enumerate(zip(plan.spreads, plan.counts, strict=True)):
         fact = f"{view.piece.key}.spread.{number}"
         work = round_work(book, plan.cloth, spread, view)
-        sentence = book.sentence(kind, fact, open=start, work=work, close=end) if start else book.sentence("spread-no-chain", fact, work=work, close=end)
+        colour = names[view.first.colour_of(first + number)]
+        if start:
+            sentence = book.sentence(kind, fact, colour=colour, open=start, work=work, close=end)
+        else:
+            sentence = book.sentence("spread-no-chain", fact, colour=colour, work=work, close=end)
         yield step(f"Rnd\u00a0{first + number}:", sentence, count=count_end(book, fact, Sized(view.labels, (count,))))
 
 

@@ -17,7 +17,7 @@ def step(label: str, *sentences: Spans, count: Spans = ()) -> Paragraph:
 def count_end(book: Book, fact: str, stitches: Sized[int]) -> Spans:
     """The stitch count after a dash, set apart."""
     one = stitches.agree and stitches.values[0] == 1
-    text = book.words["count-one" if one else "count-many"].replace("{count}", counts_text(stitches))
+    text = book.words["count-one" if one else "count-many"].replace("{count}", counts_text(stitches, book.labels))
     text = text.replace("st", book.abbr("st")) if book.abbr("st") != "st" else text
     return (Span(f"\u2014\u00a0{text}.", "count", f"{fact}.count"),)
 
@@ -32,8 +32,8 @@ def only(book: Book, sizes: tuple[str, ...]) -> Spans:
 
 
 def to_row(book: Book, view: PieceView, last: Sized[int]) -> str:
-    """The label of a stretch: "To Row 28 (29)"."""
-    return f"To {book.row_word(view.in_rounds)}\u00a0{counts_text(last)}:"
+    """The label of a stretch: "To the end of Row 28 (29)"."""
+    return book.words["to-the-end"].format(Row=book.row_word(view.in_rounds), last=counts_text(last, book.labels))
 
 
 def tail_length(book: Book, key: str) -> Mm:
@@ -54,11 +54,11 @@ def change_sentences(book: Book, view: PieceView, changes: tuple[ColourChange, .
             kind, f"{view.piece.key}.change.{change.colour}", colour=names[change.colour], Row=book.row_word(view.in_rounds),
             last=change.after, tail=tail_length(book, "weave in"), slst=book.abbr("sl st"),
         ))
-        found += _change_edges(book, view, change)
+        found += change_edges(book, view, change)
     return found
 
 
-def _change_edges(book: Book, view: PieceView, change: ColourChange) -> list[Spans]:
+def change_edges(book: Book, view: PieceView, change: ColourChange) -> list[Spans]:
     """At which edge the change falls, where the two edges have different names.
 
     Odd rows end at the far edge. Bands with an odd number of rows make the next one begin there.

@@ -11,12 +11,15 @@ from gaugewright.sized import Sized
 
 @dataclass(frozen=True, slots=True)
 class PieceView:
-    """One piece with its plans and rows; `fabrics` by name."""
+    """One piece with its plans and rows; `fabrics` by name. One of a mirrored pair is `paired`: either
+    face of it may come outside, so its rows have no right side.
+    """
 
     piece: Piece
     plans: Sized[PiecePlan]
     graded: Sized[GradedPiece]
     fabrics: dict[str, Fabric]
+    paired: bool = False
 
     @property
     def labels(self) -> tuple[str, ...]:

@@ -43,6 +43,7 @@ class Book:
     parts: Mapping[str, str]
     words: Mapping[str, str]
     front: Mapping[str, str]
+    measures: Mapping[str, str]
     terms: Literal["us", "uk"]
     units: Literal["cm", "in"]
     labels: tuple[str, ...]
@@ -88,11 +89,11 @@ class Book:
             case int():
                 return (Span(str(value), fact=fact),)
             case Sized():
-                return (Span(counts_text(value), fact=fact),)
+                return (Span(counts_text(value, self.labels), fact=fact),)
             case Mm():
-                return (Span(length_text(value.values, self.units), fact=fact),)
+                return (Span(length_text(value.values, self.units, self.labels), fact=fact),)
             case Times():
-                return (Span(times_text(value.values), fact=fact),)
+                return (Span(times_text(value.values, self.labels), fact=fact),)
             case _:
                 return value
 
@@ -104,30 +105,37 @@ def _capital(spans: Spans) -> Spans:
     return (Span(first.text[:1].upper() + first.text[1:], first.style, first.fact), *spans[1:])
 
 
-def counts_text(values: Sized[int]) -> str:
-    """One number when all sizes agree, else the smallest size's and the others in brackets.
+NO_VALUE = "-"
+"""Stands in a list for a size that the sentence is not for, so that every size keeps its place."""
 
-    >>> counts_text(Sized(("S", "M"), (14, 16))).replace(NO_BREAK, " "), counts_text(Sized(("S", "M"), (4, 4)))
-    ('14 (16)', '4')
+
+def counts_text(values: Sized[int], labels: Sequence[str]) -> str:
+    """One number when all agree, else the smallest size's and the others in brackets, a place for each.
+
+    >>> counts_text(Sized(("S", "M"), (14, 16)), ("S", "M", "L")).replace(NO_BREAK, " ")
+    '14 (16, -)'
+    >>> counts_text(Sized(("S", "M"), (4, 4)), ("S", "M"))
+    '4'
     """
-    return list_text([str(value) for value in values])
+    return list_text({label: str(value) for label, value in values.items()}, labels)
 
 
-def list_text(texts: Sequence[str]) -> str:
+def list_text(texts: Mapping[str, str], labels: Sequence[str]) -> str:
     """`a (b, c)`, never broken over lines; one text when all are alike."""
-    if all(text == texts[0] for text in texts):
-        return texts[0]
-    return f"{texts[0]}{NO_BREAK}({(',' + NO_BREAK).join(texts[1:])})"
+    if len(set(texts.values())) == 1:
+        return next(iter(texts.values()))
+    first, *others = (texts.get(label, NO_VALUE) for label in labels)
+    return f"{first}{NO_BREAK}({(',' + NO_BREAK).join(others)})"
 
 
-def length_text(values: Sized[float], units: Literal["cm", "in"]) -> str:
+def length_text(values: Sized[float], units: Literal["cm", "in"], labels: Sequence[str]) -> str:
     """A length in both units, the pattern's own first.
 
-    >>> length_text(Sized(("S",), (254.0,)), "cm").replace(NO_BREAK, " ")
+    >>> length_text(Sized(("S",), (254.0,)), "cm", ("S",)).replace(NO_BREAK, " ")
     '25.5 cm / 10 in'
     """
-    cm = f"{list_text([cm_text(v) for v in values])}{NO_BREAK}cm"
-    inches = f"{list_text([inches_text(v) for v in values])}{NO_BREAK}in"
+    cm = f"{list_text({label: cm_text(v) for label, v in values.items()}, labels)}{NO_BREAK}cm"
+    inches = f"{list_text({label: inches_text(v) for label, v in values.items()}, labels)}{NO_BREAK}in"
     return f"{cm} / {inches}" if units == "cm" else f"{inches} / {cm}"
 
 
@@ -142,11 +150,11 @@ def exact_length_text(mm: float, units: Literal["cm", "in"]) -> str:
     return f"{cm} / {inches}" if units == "cm" else f"{inches} / {cm}"
 
 
-def times_text(values: Sized[int]) -> str:
+def times_text(values: Sized[int], labels: Sequence[str]) -> str:
     """ "once" when every size does it once, else "3 (3, 4) times"."""
     if values.agree and values.values[0] == 1:
         return "once"
-    return f"{counts_text(values)} times"
+    return f"{counts_text(values, labels)} times"
 
 
 def ordinal(number: int) -> str:
