@@ -14,6 +14,8 @@ from gaugewright.render.pdf import hooks, load_style
 from gaugewright.render.pdf.drawing import draw_drawing
 from gaugewright.render.pdf.faces import load_faces
 from gaugewright.render.pdf.hatch import SPACING, hatch_dots, hatch_segments
+from gaugewright.render.pdf.pen import Pen
+from gaugewright.render.pdf.tags import Structure
 from render.pdf_reading import TaggedPdf, read_page
 
 FACES = load_faces(load_style())
@@ -23,7 +25,9 @@ ARROW = ((0.0, 0.0), (30.0, 5.0), (12.0, 8.0), (25.0, 30.0), (-5.0, 20.0))
 
 def drawn(*items: Polygon | Polyline | Label, scale: float = 1.0) -> TaggedPdf:
     canvas = Canvas(BytesIO(), pagesize=(400, 400), invariant=1, initialFontName=FACES.name("regular"))
-    draw_drawing(canvas, FACES, Drawing(100, 80, items, "t", "d"), 50, 350, scale)
+    pen = Pen(canvas, FACES, Structure(), 0)
+    with pen.artifact():
+        draw_drawing(pen, Drawing(100, 80, items, "t", "d"), 50, 350, scale)
     hooks.close_page(canvas, 0)
     return TaggedPdf(hooks.finish(canvas, hooks.PlainInfo({}, "")))
 

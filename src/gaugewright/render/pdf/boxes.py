@@ -216,7 +216,7 @@ class FigureBox:
         bbox = " ".join(f"{value:.2f}" for value in corners)
         self.figure.attributes = f"/O /Layout /Placement /Block /BBox [{bbox}]"
         with pen.element(self.figure):
-            draw_drawing(pen.canvas, pen.faces, self.drawing, left, top, self.scale)
+            draw_drawing(pen, self.drawing, left, top, self.scale)
         if self.caption:
             self.caption.draw(pen, x, bottom - CAPTION_SPACE)
 

@@ -16,6 +16,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 PDF_VERSION = (1, 7)  # PDF/UA-1 is built on it
 BLANK_ID = b"[<%b><%b>]" % (b"0" * 32, b"0" * 32)
+ESCAPES = {code: f"\\{code:03o}" for code in (*range(32), *range(127, 256))} | {ord(c): f"\\{c}" for c in "\\()"}
 NO_TEXT = re.compile(r"<[0-9A-F]{2}> <(?:0000|007F)>")
 
 
@@ -33,6 +34,15 @@ class ReadableFont(TTFont):  # type: ignore[misc]
         for name, stream in doc.idToObject.items():
             if name not in known and name.startswith("toUnicodeCMap:"):
                 stream.content = clean_to_unicode(stream.content)
+
+
+def strings(canvas: Canvas, font: ReadableFont, text: str) -> list[tuple[str, str]]:
+    """The text as escaped strings, each with the name of the subset of the font that holds its letters."""
+    document = canvas._doc
+    return [
+        (font.getSubsetInternalName(subset, document), codes.decode("latin-1").translate(ESCAPES))
+        for subset, codes in font.splitString(text, document)
+    ]
 
 
 def clean_to_unicode(cmap: str) -> str:

@@ -26,6 +26,14 @@ class Line(NamedTuple):
         """The line's words without their faces."""
         return "".join(text for _, text in self.runs)
 
+    @property
+    def drawn(self) -> tuple[Run, ...]:
+        """The runs as they are drawn, glue and all."""
+        if not self.glue:
+            return self.runs
+        *others, (face, text) = self.runs
+        return (*others, (face, text + self.glue))
+
 
 class Word(NamedTuple):
     """What stands between two places where a line may break."""

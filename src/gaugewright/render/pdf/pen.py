@@ -7,23 +7,20 @@ each stretch either owned by a structure element or marked as an artifact, never
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from reportlab.pdfgen.canvas import Canvas
 
 from gaugewright.errors import InternalError
+from gaugewright.render.pdf import hooks
 from gaugewright.render.pdf.faces import Faces
 from gaugewright.render.pdf.lines import Line
+from gaugewright.render.pdf.operators import at, fill_in, show, stroke_in
+from gaugewright.render.pdf.style import Face
 from gaugewright.render.pdf.tags import Element, Structure
 
 
-def channels(colour: str) -> tuple[float, float, float]:
-    """The three parts of #rrggbb, from 0 to 1."""
-    red, green, blue = (int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5))
-    return (red, green, blue)
-
-
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(NamedTuple):
     """A line at its left end and baseline."""
 
     x: float
@@ -67,26 +64,24 @@ class Pen:
 
     def text(self, lines: list[Placed], size: float, colour: str) -> None:
         """Lines in one size and colour; the space at a broken line's end is drawn too."""
+        words = ["BT", fill_in(colour)]
+        for x, baseline, line in lines:
+            strings = [string for face, text in line.drawn for string in self.strings(face, text)]
+            words.append(f"1 0 0 1 {at(x, baseline)} Tm {show(strings, size)}")
+        self.literal(" ".join([*words, "ET"]))
+
+    def literal(self, operators: str) -> None:
+        """Operators as they stand."""
         self._check()
-        text = self.canvas.beginText()
-        text.setFillColor(channels(colour))
-        face_now = None
-        for placed in lines:
-            text.setTextOrigin(placed.x, placed.baseline)
-            runs = placed.line.runs
-            for place, (face, words) in enumerate(runs):
-                if face != face_now:
-                    text.setFont(self.faces.name(face), size, size)
-                    face_now = face
-                text.textOut(words + placed.line.glue if place == len(runs) - 1 else words)
-        self.canvas.drawText(text)
+        self.canvas.addLiteral(operators)
+
+    def strings(self, face: Face, text: str) -> list[tuple[str, str]]:
+        """Text as strings of the face's subsets."""
+        return hooks.strings(self.canvas, self.faces.fonts[face], text)
 
     def rule(self, x: float, y: float, to_x: float, to_y: float, width: float, colour: str) -> None:
         """A straight rule."""
-        self._check()
-        self.canvas.setStrokeColor(channels(colour))
-        self.canvas.setLineWidth(width)
-        self.canvas.line(x, y, to_x, to_y)
+        self.literal(f"{stroke_in(colour, width)} {at(x, y)} m {at(to_x, to_y)} l S")
 
     def _check(self) -> None:
         if not self.inside:
