@@ -3,11 +3,11 @@
 from collections.abc import Iterator, Sequence
 
 from gaugewright.design.model import Design, Fabric, Yarn
+from gaugewright.instructions.fabric_words import hook_text
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Span, Table, spans_text
 from gaugewright.instructions.wording import Book, Spans
 from gaugewright.rounding import half_up, up_to_step
 from gaugewright.sized import Sized
-from gaugewright.trade.hooks import hook_label
 from gaugewright.trade.yarn_weights import yarn_weight
 from gaugewright.yarn.amounts import MARGIN, Amount
 
@@ -20,7 +20,7 @@ def materials(book: Book, design: Design, amounts: Amounts, fabrics: tuple[Fabri
     for alike in _alike(design.yarns):
         yield Paragraph(_yarn_line(book, alike), "bullet")
     hands = any(fabric.by_hand for fabric in fabrics)
-    hooks = [hook_label(tool) for tool in dict.fromkeys(fabric.tool for fabric in fabrics if fabric.tool is not None)]
+    hooks = [hook_text(tool) for tool in dict.fromkeys(fabric.tool for fabric in fabrics if fabric.tool is not None)]
     if hooks:
         yield Paragraph(book.front_text("hooks-line" if len(hooks) > 1 else "hook-line", hooks=listed(book, hooks)), "bullet")
     if hands:

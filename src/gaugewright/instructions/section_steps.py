@@ -6,6 +6,7 @@ from gaugewright.grading.model import EdgeStart
 from gaugewright.grading.plan import EvenPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.instructions.align import change_after, changes_within, stretches
 from gaugewright.instructions.cloth_words import even_row
+from gaugewright.instructions.fabric_words import hook_text
 from gaugewright.instructions.nodes import Block
 from gaugewright.instructions.opening_steps import mark_rows, mark_step
 from gaugewright.instructions.spread_words import spread_blocks
@@ -14,7 +15,6 @@ from gaugewright.instructions.taper_words import taper_blocks
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Mm, Spans
 from gaugewright.sized import Sized
-from gaugewright.trade.hooks import hook_label
 
 CHECK_ROW = 4
 """A width is checked once four rows are worked: earlier the edge still rolls (common practice, no source)."""
@@ -67,7 +67,7 @@ def _new_cloth(book: Book, view: PieceView, index: int) -> Iterator[Block]:
         return
     new_tool = view.fabrics[cloth.fabric].tool
     if before is not None and new_tool is not None and new_tool != view.fabrics[before.fabric].tool:
-        yield step("Hook:", book.sentence("change-tool", tool=hook_label(new_tool)))
+        yield step("Hook:", book.sentence("change-tool", tool=hook_text(new_tool)))
     yield step(plain_label(book, view, index), even_row(book, cloth, view.first.worked))
 
 
