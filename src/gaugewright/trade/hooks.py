@@ -11,10 +11,10 @@ def hook_label(mm: float) -> str:
     """A hook as it is printed.
 
     >>> hook_label(10), hook_label(2.25), hook_label(4.5), hook_label(10.5)
-    ('10\\xa0mm (US\\xa0N/P-15)', '2.25\\xa0mm (US\\xa0B-1)', '4.5\\xa0mm (US\\xa07)', '10.5\\xa0mm')
+    ('10 mm (US N/P-15)', '2.25 mm (US B-1)', '4.5 mm (US 7)', '10.5 mm')
     """
     us = us_hook(mm)
-    return f"{mm:g}\u00a0mm (US\u00a0{us})" if us else f"{mm:g}\u00a0mm"
+    return f"{mm:g} mm (US {us})" if us else f"{mm:g} mm"
 
 
 def us_hook(mm: float) -> str:
