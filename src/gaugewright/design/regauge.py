@@ -4,6 +4,10 @@ from dataclasses import replace
 
 from gaugewright.design.model import Design, Fabric
 from gaugewright.gauge.model import Gauge
+from gaugewright.rounding import to_step
+
+PRINTED_MM = 0.1
+"""A gauge is printed to the hundredth of a centimetre, and graded from what is printed."""
 
 
 def regauged(design: Design, gauge: Gauge) -> Design:
@@ -23,6 +27,7 @@ def regauged(design: Design, gauge: Gauge) -> Design:
             mass = fabric.swatch_mass
             new_mass = None if mass is None else mass / (old.stitches * old.rows) * gauge.stitches * gauge.rows
             return replace(fabric, gauge=gauge, swatch_mass=new_mass)
-        return replace(fabric, gauge=Gauge(old.stitches, old.width * across, old.rows, old.height * along))
+        width, height = to_step(old.width * across, PRINTED_MM), to_step(old.height * along, PRINTED_MM)
+        return replace(fabric, gauge=Gauge(old.stitches, width, old.rows, height))
 
     return replace(design, fabrics=tuple(changed(fabric) for fabric in design.fabrics))
