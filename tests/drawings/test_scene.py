@@ -8,7 +8,7 @@ from gaugewright.drawings.dimension_lines import reading_angle
 from gaugewright.drawings.edge_labels import mark_point
 from gaugewright.drawings.placing import write_with_leader
 from gaugewright.drawings.primitives import Label, Polygon, Polyline
-from gaugewright.drawings.scale import fit_scale
+from gaugewright.drawings.scale import fit_to_room
 from gaugewright.drawings.scene import Scene, centred_label
 
 SQUARE = ((-20.0, -20.0), (20.0, -20.0), (20.0, 20.0), (-20.0, 20.0))
@@ -82,10 +82,15 @@ def test_no_text_stands_on_its_head(along: tuple[float, float], angle: float) ->
     assert reading_angle(along) == pytest.approx(angle, abs=0.01)
 
 
+def block(width: float, height: float) -> Scene:
+    return Scene((Polyline(((0, 0), (width, height)), width=0.0),))
+
+
 def test_a_piece_is_never_drawn_larger_than_life() -> None:
-    assert fit_scale(lambda s: (0, 0, 30 * s, 20 * s), (30, 20), (160, 110)) == 1.0
+    scene = fit_to_room(lambda s: block(30 * s, 20 * s), (30, 20), (160, 110))
+    assert scene.extent() == (0, 0, 30, 20)
 
 
 def test_surroundings_larger_than_the_room_end_the_search() -> None:
-    scale = fit_scale(lambda s: (0, 0, 100 * s + 500, 100 * s), (100, 100), (160, 110))
-    assert 0 < scale <= 0.2
+    scene = fit_to_room(lambda s: block(100 * s + 500, 100 * s), (100, 100), (160, 110))
+    assert 0 < scene.extent()[3] <= 20

@@ -14,7 +14,7 @@ from gaugewright.drawings.colour_bands import assign_hatches, hatched, write_col
 from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.model import ColourBand
 from gaugewright.drawings.primitives import Drawing, Hatch, Point, Polygon
-from gaugewright.drawings.scale import fit_scale
+from gaugewright.drawings.scale import fit_to_room
 from gaugewright.drawings.scene import Scene
 from gaugewright.drawings.strips import clip_strip
 
@@ -82,8 +82,8 @@ def draw_garment(
         return write_colour_key(scene, key, max_width) if key else scene
 
     left, bottom, right, top = box_around(p for part in garment.parts for p in part.placed(part.outline))
-    scale = fit_scale(lambda s: lay_out(s).extent(), (right - left, top - bottom), (max_width, max_height))
-    return cut_canvas(lay_out(scale), garment.title, _describe(garment))
+    scene = fit_to_room(lay_out, (right - left, top - bottom), (max_width, max_height))
+    return cut_canvas(scene, garment.title, _describe(garment))
 
 
 def _paint(scene: Scene, part: GarmentPart, scale: float, paints: Mapping[str, Polygon]) -> Scene:

@@ -8,12 +8,12 @@ no hatched fill unless a white plate is put under it.
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from functools import cache
 
 from gaugewright.drawings.geometry import (
     Box,
     Segment,
     box_around,
-    boxes_meet,
     contains,
     convex_meet,
     edges_of,
@@ -97,8 +97,11 @@ class Scene:
 
 
 def _apart(corners: tuple[Point, ...], things: Iterable[Occupied]) -> bool:
-    around = box_around(corners)
-    return not any(boxes_meet(around, box) and convex_meet(corners, shape) for shape, box in things)
+    left, top, right, bottom = box_around(corners)
+    for shape, (x1, y1, x2, y2) in things:
+        if left <= x2 and x1 <= right and top <= y2 and y1 <= bottom and convex_meet(corners, shape):
+            return False
+    return True
 
 
 def _segments(item: Polyline | Polygon) -> Iterable[Segment]:
@@ -144,6 +147,7 @@ def text_room(text: str, strong: bool = False) -> tuple[float, float]:
     return text_width(text, TEXT, strong), (ASCENT + DESCENT) * TEXT
 
 
+@cache
 def _axes(angle: float) -> tuple[Point, Point]:
     """Unit vectors along and above text turned by an angle (y down)."""
     (ax, ay), (bx, by), (cx, cy), _ = rectangle((0.0, 0.0), 1.0, 1.0, angle)

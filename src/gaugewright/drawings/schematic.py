@@ -15,7 +15,7 @@ from gaugewright.drawings.edge_labels import mark_point, name_edge
 from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.model import KeyEntry, PieceFigure, Schematic, Units
 from gaugewright.drawings.primitives import Drawing, Hatch, Point, Polygon
-from gaugewright.drawings.scale import fit_scale
+from gaugewright.drawings.scale import fit_to_room
 from gaugewright.drawings.scene import TEXT, Scene, level_label, text_room
 from gaugewright.units import cm_text, inches_text
 
@@ -49,13 +49,11 @@ def draw_schematic(
     chosen = hatches or assign_hatches(band.name for band in figure.bands)
     request = _Request(figure, units, chosen, max_width, max_height)
     left, bottom, right, top = box_around(figure.outline)
-    scale = fit_scale(
-        lambda scale: _lay_out(request, scale).extent(),
-        (right - left, top - bottom),
-        (max_width, max_height),
+    scene = fit_to_room(
+        lambda scale: _lay_out(request, scale), (right - left, top - bottom), (max_width, max_height)
     )
     key = key_of(figure)
-    drawing = cut_canvas(_lay_out(request, scale), figure.title, _describe(figure, units, key))
+    drawing = cut_canvas(scene, figure.title, _describe(figure, units, key))
     return Schematic(drawing, key)
 
 

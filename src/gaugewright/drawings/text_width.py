@@ -1,5 +1,7 @@
 """How wide text is, from the font's own advance widths, so that layout never asks a backend."""
 
+from functools import cache
+
 from gaugewright.drawings.advance_widths import (
     FIRST_LATIN,
     LATIN_REGULAR,
@@ -17,6 +19,7 @@ _UNKNOWN = 1000
 """Thousandths for a character outside the table: a full em, so that room is never too small."""
 
 
+@cache
 def text_width(text: str, size: float, strong: bool = False) -> float:
     """Width of a line of text in mm at a text size in mm, Regular or (strong) SemiBold.
 

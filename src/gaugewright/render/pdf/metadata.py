@@ -4,7 +4,7 @@ In: a `Document`. Out: XMP as text, and the dictionary's entries. Both say the s
 come from the document.
 """
 
-from xml.sax.saxutils import escape
+from html import escape
 
 from gaugewright.instructions.nodes import Document
 from gaugewright.render.pdf.faces import NO_BREAK
