@@ -5,7 +5,7 @@ never breaks inside its brackets; only a word wider than the whole line is taken
 its own U+00A0, then between letters, because text outside the margins is worse still.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from gaugewright.render.pdf.faces import NO_BREAK, Faces
@@ -89,27 +89,26 @@ def _line(words: list[Word], width: float, last: bool = False) -> Line:
     return Line(tuple(runs), width, "" if last else words[-1].space)
 
 
-def _words(runs: tuple[Run, ...], faces: Faces, size: float, room: float) -> Iterator[Word]:
+def _words(runs: tuple[Run, ...], faces: Faces, size: float, room: float) -> list[Word]:
     """Words as they follow; one may change its face within."""
+    words: list[Word] = []
     pending: tuple[Run, ...] = ()
     for face, text in runs:
         space = faces.width(face, size, " ")
         for place, piece in enumerate(text.replace("\n", " ").split(" ")):
             if place and pending:
-                yield from _word(pending, space, faces, size, room)
+                words += _word(pending, space, faces, size, room)
                 pending = ()
             if piece:
                 pending += ((face, piece),)
     if pending:
-        yield from _word(pending, space, faces, size, room)
+        words += _word(pending, space, faces, size, room)
+    return words
 
 
-def _word(pieces: tuple[Run, ...], space: float, faces: Faces, size: float, room: float) -> Iterator[Word]:
+def _word(pieces: tuple[Run, ...], space: float, faces: Faces, size: float, room: float) -> Iterable[Word]:
     width = natural_width(pieces, faces, size)
-    if width <= room:
-        yield Word(pieces, width, " ", space)
-    else:
-        yield from _taken_apart(pieces, faces, size, room)
+    return (Word(pieces, width, " ", space),) if width <= room else _taken_apart(pieces, faces, size, room)
 
 
 def _taken_apart(pieces: tuple[Run, ...], faces: Faces, size: float, room: float) -> Iterator[Word]:

@@ -5,7 +5,7 @@ each stretch either owned by a structure element or marked as an artifact, never
 """
 
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -38,19 +38,14 @@ class Pen:
     page: int
     inside: bool = False
 
-    @contextmanager
-    def element(self, owner: Element) -> Iterator[None]:
+    def element(self, owner: Element) -> AbstractContextManager[None]:
         """Contents that belong to a structure element."""
         number = self.structure.mark(self.page, owner)
-        with self._marked(f"/{owner.tag} <</MCID {number}>> BDC"):
-            yield
+        return self._marked(f"/{owner.tag} <</MCID {number}>> BDC")
 
-    @contextmanager
-    def artifact(self, kind: str = "") -> Iterator[None]:
+    def artifact(self, kind: str = "") -> AbstractContextManager[None]:
         """Contents that say nothing: rules, running heads. `kind` is Header or Footer."""
-        place = f"/Artifact <</Type /Pagination /Subtype /{kind}>> BDC" if kind else "/Artifact BMC"
-        with self._marked(place):
-            yield
+        return self._marked(f"/Artifact <</Type /Pagination /Subtype /{kind}>> BDC" if kind else "/Artifact BMC")
 
     @contextmanager
     def _marked(self, opening: str) -> Iterator[None]:
