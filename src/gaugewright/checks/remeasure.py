@@ -18,6 +18,7 @@ from gaugewright.measurements.model import Body
 from gaugewright.rounding import half_up
 from gaugewright.sized import Sized, for_each_size, join
 from gaugewright.sizing.environment import Environment, named_formulas
+from gaugewright.tolerances import SAME_LENGTH
 from gaugewright.vocabulary import RowEdge
 
 SIDES: tuple[RowEdge, RowEdge] = ("starting", "far")
@@ -104,33 +105,48 @@ def _edges(
     for section in plan.sections:
         if isinstance(section, ShouldersPlan):
             edges |= {"shoulder": section.shoulder * stitch, "neck": section.neck * stitch}
-    slopes = _slopes(strip, of_rows) if sides else []
+    row_ends = _row_ends(strip, of_rows) if sides else []
     whole = [NamedEdge(side, side, None, None) for side in SIDES] if sides else []
     for edge in (*sides, *whole):
         low, high = span_of(edge, plan)
-        edges.setdefault(edge.name, sum(slope[edge.side == "far"] for slope in slopes[low:high]))
+        edges.setdefault(edge.name, _along([(height, moves[edge.side == "far"]) for height, moves in row_ends[low:high]]))
     return edges
 
 
-def _slopes(strip: Strip, of_rows: Sequence[Gauge]) -> list[tuple[float, float]]:
-    """Length along each row end, starting edge and far edge: the row's height and how far that edge moves.
+def _row_ends(strip: Strip, of_rows: Sequence[Gauge]) -> list[tuple[float, tuple[float, float]]]:
+    """Each row's height and how far it moves the starting and the far edge.
 
     What a change of gauge alone adds to the width, both edges share.
     """
-    found: list[tuple[float, float]] = []
+    found: list[tuple[float, tuple[float, float]]] = []
     flat = 1.0 if strip.worked == "rows" else 0.5
     before = None
     for number, (row, gauge) in enumerate(zip(strip.rows, of_rows, strict=True), start=1):
-        stitch, height = gauge.width / gauge.stitches * flat, gauge.height / gauge.rows
+        stitch = gauge.width / gauge.stitches * flat
         width = row.makes * stitch
         shaped = strip.worked == "rows" and number > 1 and any(run.operation.change for run in row.runs)
         in_order = row.edge_changes() if shaped else (0, 0)
         moved = [change * stitch for change in (in_order if number % 2 else in_order[::-1])]
         widened = width - (strip.start.stitches * stitch if before is None else before)
         shared = (widened - sum(moved)) / 2
-        found.append((((moved[0] + shared) ** 2 + height**2) ** 0.5, ((moved[1] + shared) ** 2 + height**2) ** 0.5))
+        found.append((gauge.height / gauge.rows, (moved[0] + shared, moved[1] + shared)))
         before = width
     return found
+
+
+def _along(rows: Sequence[tuple[float, float]]) -> float:
+    """The line along row ends: upright to where a slope begins, then straight from shaping row to shaping row.
+
+    A slope begins as many rows before its first shaping row as there are to its second.
+    """
+    moving = [number for number, (_, move) in enumerate(rows) if abs(move) > SAME_LENGTH]
+    length = sum(height for height, _ in rows)
+    for place, number in enumerate(moving):
+        below = moving[place - 1] if place else -1
+        gap = moving[place + 1] - number if place + 1 < len(moving) else number - below
+        rise = sum(height for height, _ in rows[max(below, number - gap) + 1 : number + 1])
+        length += (rise**2 + rows[number][1] ** 2) ** 0.5 - rise
+    return length
 
 
 def _environment(label: str, design: Design, bodies: Sized[Body], remade: Mapping[str, Sized[Remade]], gauges: Gauges) -> Environment:

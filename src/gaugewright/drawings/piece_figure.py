@@ -35,7 +35,7 @@ def simplified(points: tuple[Point, ...]) -> tuple[Point, ...]:
     return tuple(kept)
 
 
-LEAST_ROOM, MOST_ROOM = 46.0, 84.0
+LEAST_ROOM, MOST_ROOM = 46.0, 78.0
 """Millimetres of paper for the lowest and the highest piece, dimension lines included."""
 
 

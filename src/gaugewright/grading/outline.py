@@ -8,6 +8,7 @@ from collections.abc import Mapping
 
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.model import Outline, Point, Strip
+from gaugewright.tolerances import SAME_LENGTH
 
 
 def outline_of(strip: Strip, gauges: Mapping[str, Gauge]) -> Outline:
@@ -40,5 +41,20 @@ def outline_of(strip: Strip, gauges: Mapping[str, Gauge]) -> Outline:
 
 
 def run_length(points: tuple[Point, ...]) -> float:
-    """Length of the line through row ends."""
-    return sum(math.dist(below, above) for below, above in zip(points, points[1:], strict=False))
+    """Length of the line through row ends, from one shaping row to the next.
+
+    An edge that loses a stitch every third row slopes evenly; it isn't level with a jog on each third
+    row, which would be longer by a centimetre or more on a neck edge. A longer stretch before a slope
+    stays upright but for the gap that the slope itself goes on with.
+
+    >>> run_length(((0, 0), (0, 10), (0, 20), (0, 30), (-30, 70), (-60, 110)))
+    130.0
+    """
+    turns = [row for row in range(1, len(points)) if abs(points[row][0] - points[row - 1][0]) > SAME_LENGTH]
+    corners, reached = [0], 0
+    for index, row in enumerate(turns):
+        gap = turns[index + 1] - row if index + 1 < len(turns) else row - reached
+        corners += [max(reached, row - gap), row]
+        reached = row
+    corners.append(len(points) - 1)
+    return sum(math.dist(points[low], points[high]) for low, high in zip(corners, corners[1:], strict=False))

@@ -9,7 +9,7 @@ from gaugewright.instructions.cloth_words import even_row
 from gaugewright.instructions.fabric_words import hook_text
 from gaugewright.instructions.nodes import Block
 from gaugewright.instructions.opening_steps import mark_rows, mark_step
-from gaugewright.instructions.spread_words import spread_blocks
+from gaugewright.instructions.spread_words import in_colour, spread_blocks
 from gaugewright.instructions.steps import change_edges, change_sentences, count_end, only, spoken, step, tail_length, to_row
 from gaugewright.instructions.taper_words import taper_blocks
 from gaugewright.instructions.view import PieceView
@@ -89,7 +89,7 @@ def _even(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Ite
             continue
         last = stretch.last.pick(worked)
         fact = f"{view.piece.key}.{index}.{number}"
-        kind = ("work-even-rounds" if view.in_rounds else "work-even") + ("-colour" if len(view.first.bands) > 1 else "")
+        kind = ("work-even-rounds" if view.in_rounds else "work-even") + in_colour(view)
         sentence = book.sentence(kind, fact, colour=names[stretch.colour], length=view.height(last), bottom=spoken(view.piece.bottom))
         told = change_sentences(book, view, changes, names, worked)
         count = count_end(book, fact, view.stitches(last)) if stretch is parts[-1] else ()

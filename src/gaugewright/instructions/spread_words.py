@@ -17,29 +17,41 @@ def spread_blocks(book: Book, view: PieceView, index: int, names: Mapping[str, s
     plans: Sized[SpreadPlan] = view.plans.map(lambda plan: plan.sections[index])  # type: ignore[arg-type,return-value]
     first = view.section_first_rows(index)
     if len(plans) == 1:
-        yield from _sentences(book, view, plans.values[0], first.values[0], names)
+        yield from _sentences(book, view, plans.values[0], first.values[0], index, names)
         return
     name = "Inc rnds" if plans.values[0].sign > 0 else "Dec rnds"
-    yield step(f"{name}:", book.sentence("spread-table", colour=names[view.colour_at(first)]))
+    yield step(f"{name}:", book.sentence("spread-table" + in_colour(view), colour=names[view.colour_at(first)]))
     rows = []
     for label, plan in plans.items():
-        for number, (spread, count) in enumerate(zip(plan.spreads, plan.counts, strict=True)):
+        for number, spread, count in shaped_rounds(plan, index):
             work = round_work(book, plan.cloth, spread, view)
             rows.append((label, str(first[label] + number), spans_text(work), str(count)))
     yield Table(f"{view.piece.title}: {name.lower()}", ("Size", "Rnd", "Work", "sts"), tuple(rows), ("left", "right", "left", "right"))
 
 
-def _sentences(book: Book, view: PieceView, plan: SpreadPlan, first: int, names: Mapping[str, str]) -> Iterator[Block]:
+def in_colour(view: PieceView) -> str:
+    """The sentence that names the colour, where a piece has several."""
+    return "-colour" if len(view.first.bands) > 1 else ""
+
+
+def shaped_rounds(plan: SpreadPlan, index: int) -> Iterator[tuple[int, Spread | None, int]]:
+    """Each round's place in the section, its spread and its count; round 1 of a piece has been told already."""
+    for number, (spread, count) in enumerate(zip(plan.spreads, plan.counts, strict=True)):
+        if index or number:
+            yield number, spread, count
+
+
+def _sentences(book: Book, view: PieceView, plan: SpreadPlan, first: int, index: int, names: Mapping[str, str]) -> Iterator[Block]:
     start, end = opening(book, plan.cloth, view.first.worked), closing(book, plan.cloth, view.first.worked)
     kind = "spread-increase" if plan.sign > 0 else "spread-decrease"
-    for number, (spread, count) in enumerate(zip(plan.spreads, plan.counts, strict=True)):
+    for number, spread, count in shaped_rounds(plan, index):
         fact = f"{view.piece.key}.spread.{number}"
         work = round_work(book, plan.cloth, spread, view)
         colour = names[view.first.colour_of(first + number)]
         if start:
-            sentence = book.sentence(kind, fact, colour=colour, open=start, work=work, close=end)
+            sentence = book.sentence(kind + in_colour(view), fact, colour=colour, open=start, work=work, close=end)
         else:
-            sentence = book.sentence("spread-no-chain", fact, colour=colour, work=work, close=end)
+            sentence = book.sentence("spread-no-chain" + in_colour(view), fact, colour=colour, work=work, close=end)
         yield step(f"Rnd\u00a0{first + number}:", sentence, count=count_end(book, fact, Sized(view.labels, (count,))))
 
 

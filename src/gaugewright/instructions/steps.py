@@ -76,13 +76,12 @@ def change_edges(book: Book, view: PieceView, change: ColourChange) -> list[Span
 
 
 def edge_name_at(view: PieceView, side: str, row: int) -> str:
-    """The name of a row-end edge at the height of a row, in the first size that reaches it."""
-    edges = [edge for edge in view.piece.edges if edge.side == side]
+    """The name of a row-end edge at the height of a row, in the first size; the side's own name where it has none."""
     marks = {mark.level: mark.row for mark in view.first.marks}
-    for edge in edges:
-        if edge.top is None or row <= marks[edge.top]:
+    for edge in view.piece.edges:
+        if edge.side == side and (edge.top is None or row <= marks[edge.top]):
             return edge.name
-    return edges[-1].name
+    return side
 
 
 def spoken(name: str) -> str:

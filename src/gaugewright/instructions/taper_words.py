@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from gaugewright.grading.plan import TaperPlan
 from gaugewright.grading.schedule import Schedule
 from gaugewright.instructions.align import grouped
-from gaugewright.instructions.nodes import Block, Paragraph, Table
-from gaugewright.instructions.steps import count_end, edge_name_at, only, spoken, step, to_row
+from gaugewright.instructions.nodes import Align, Block, Paragraph, Table, spans_text
+from gaugewright.instructions.steps import count_end, edge_name_at, spoken, step, to_row
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Spans, Times
 from gaugewright.sized import Sized
@@ -20,8 +20,10 @@ def taper_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]) 
     yield step(f"{name}:", *_shaping_row(book, view, plans, first))
     if colours:
         yield step("Colour:", *colours)
-    yield from _schedule(book, view, plans, last, name.split()[0].lower())
-    yield _table(book, view, plans, first, name)
+    alike = len(grouped(plans.map(lambda plan: _shape(plan.schedule)))) == 1
+    shaping = name.split()[0].lower()
+    yield _schedule(book, view, plans, last, shaping, alike)
+    yield _table(book, view, plans, first, name, alike)
 
 
 def _shaping_row(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Sized[int]) -> list[Spans]:
@@ -41,19 +43,18 @@ def _shaping_row(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Si
     return sentences
 
 
-def _schedule(book: Book, view: PieceView, plans: Sized[TaperPlan], last: Sized[int], shaping: str) -> Iterator[Paragraph]:
-    """One step for each structure of schedule; sizes that share one share the step."""
-    groups = grouped(plans.map(lambda plan: _shape(plan.schedule)))
-    for _, sizes in groups:
-        prefix = only(book, sizes) if len(groups) > 1 else ()
-        rows = last.pick(sizes)
-        phrases = _phrases(book, view, plans.pick(sizes), rows, shaping)
-        ending = book.sentence(
-            "taper-end-round" if view.in_rounds else "taper-end", view.piece.key,
-            length=view.height(rows), width=view.width(rows), bottom=spoken(view.piece.bottom),
-        )
-        count = count_end(book, f"{view.piece.key}.taper", view.stitches(rows))
-        yield step(to_row(book, view, rows), prefix, *phrases, ending, count=count)
+def _schedule(book: Book, view: PieceView, plans: Sized[TaperPlan], last: Sized[int], shaping: str, alike: bool) -> Paragraph:
+    """The schedule in a sentence where one serves all sizes; otherwise the table tells each size its own."""
+    if alike:
+        phrases = _phrases(book, view, plans, last, shaping)
+    else:
+        row, rows = row_words(book, view)
+        phrases = [book.sentence("taper-by-table", shaping=shaping, row=row, rows=rows)]
+    ending = book.sentence(
+        "taper-end-round" if view.in_rounds else "taper-end", view.piece.key,
+        length=view.height(last), width=view.width(last), bottom=spoken(view.piece.bottom),
+    )
+    return step(to_row(book, view, last), *phrases, ending, count=count_end(book, f"{view.piece.key}.taper", view.stitches(last)))
 
 
 def _shape(schedule: Schedule) -> tuple[object, ...]:
@@ -108,17 +109,26 @@ def _rate(book: Book, view: PieceView, schedules: Sized[Schedule], index: int, f
     return book.part("rate-every", fact, gap=gaps[0], rows=rows, times=Times(times))
 
 
-def _table(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Sized[int], name: str) -> Table:
-    """On which rows each size changes, and what it has after each of them."""
+def _table(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Sized[int], name: str, alike: bool) -> Table:
+    """On which rows each size changes, what it has after them, and how they follow where sizes differ in that."""
     several = any(step > 1 for plan in plans for step in plan.steps)
     rows = []
     for label, plan in plans.items():
         numbers = [first[label] - 1 + row for row in plan.shaping_rows()]
-        cells = [label, ", ".join(str(n) for n in numbers) or book.words["no-value"]]
-        if several:
-            cells.append(", ".join(str(step) for step in plan.steps) or book.words["no-value"])
-        rows.append((*cells, str(plan.stitches), str(plan.end)))
-    Row = book.row_word(view.in_rounds)
-    header = ["Size", f"{name}s fall on {Row}", *(["at the edge"] if several else []), "sts before", "sts after"]
-    title = f"{view.piece.title}: where the {name.lower()}s fall"
-    return Table(title, tuple(header), tuple(rows), ("left", *("left" for _ in header[1:-2]), "right", "right"))
+        how = [] if alike else [_how(book, view, plans.pick((label,)))]
+        steps = [", ".join(str(step) for step in plan.steps) or book.words["no-value"]] if several else []
+        falls = ", ".join(str(n) for n in numbers) or book.words["no-value"]
+        rows.append((label, *how, falls, *steps, str(plan.stitches), str(plan.end)))
+    words = book.words
+    header = [words["size"], *([] if alike else [words["how"].format(name=name)]), words["falls-on"].format(name=name, Row=book.row_word(view.in_rounds))]
+    header += [words["at-the-edge"]] if several else []
+    title = words["taper-table"].format(title=view.piece.title, name=name.lower())
+    left: list[Align] = ["left"] * len(header)
+    return Table(title, (*header, words["before"], words["after"]), tuple(rows), (*left, "right", "right"))
+
+
+def _how(book: Book, view: PieceView, plan: Sized[TaperPlan]) -> str:
+    """One size's schedule, for its line of the table."""
+    schedules = plan.map(lambda one: one.schedule)
+    rates = [_rate(book, view, schedules, index, "") for index in range(len(schedules.values[0].blocks))]
+    return f", {book.words['then']} ".join(spans_text(rate) for rate in rates) or book.words["no-value"]
