@@ -144,14 +144,14 @@ def _critical(pattern: Pattern) -> list[CriticalLength]:
         if len(cloths) != 1 or not last:
             continue
         gauge = pattern.design.fabric(next(iter(cloths))).gauge
-        wanted = envs.map(lambda env, section=last[-1]: env.length(section.extent.height))  # type: ignore[misc,union-attr]
+        wanted = envs.map(lambda env, section=last[-1]: env.length(section.extent.height))  # type: ignore[misc]
         rows = plans.map(lambda plan: plan.rows)
         if (wanted.values, gauge) not in seen:
             seen.add((wanted.values, gauge))
             found.append(CriticalLength(f"{piece.title}, whole length", gauge, wanted, rows))
         for level in dict.fromkeys(mark.level for mark in plans.values[0].marks):
             above = plans.map(lambda plan, level=level: plan.rows - next(m.row for m in plan.marks if m.level == level))  # type: ignore[misc]
-            depth = envs.map(lambda env, section=last[-1], level=level: env.length(section.extent.height) - env.length(env.formulas[level]))  # type: ignore[misc,union-attr]
+            depth = envs.map(lambda env, section=last[-1], level=level: env.length(section.extent.height) - env.length(env.formulas[level]))  # type: ignore[misc]
             if (depth.values, gauge) not in seen:
                 seen.add((depth.values, gauge))
                 found.append(CriticalLength(f"{piece.title}, above the {level}", gauge, depth, above))

@@ -8,7 +8,7 @@ from gaugewright.gauge.model import Gauge
 from gaugewright.instructions.fabric_words import fabric_words
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, spans_text
 from gaugewright.instructions.steps import spoken
-from gaugewright.instructions.wording import Book, exact_length_text, spaced
+from gaugewright.instructions.wording import Book, Slot, Spans, exact_length_text, spaced
 from gaugewright.rounding import half_up, to_step, up
 from gaugewright.sized import Sized
 
@@ -40,10 +40,10 @@ def gauge_page(book: Book, fabrics: Sequence[Fabric], critical: Sequence[Critica
         yield _if_table(book, critical)
 
 
-def _lines(book: Book, fabric: Fabric) -> list:  # type: ignore[type-arg]
+def _lines(book: Book, fabric: Fabric) -> list[Spans]:
     gauge = fabric.gauge
     rounds = fabric.worked != "rows"
-    slots = {
+    slots: dict[str, Slot] = {
         "title": spoken(fabric.key).capitalize(), "stitches": gauge.stitches, "rows": gauge.rows,
         "width": exact_length_text(gauge.width, book.units), "height": exact_length_text(gauge.height, book.units), "fabric": fabric_words(book, fabric),
         "rowword": book.words["rounds" if rounds else "rows"], "rowone": "rnd" if rounds else "row",

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from gaugewright.design.model import Design, Fabric, Yarn
 from gaugewright.instructions.fabric_words import hook_text
-from gaugewright.instructions.nodes import Block, Heading, Paragraph, Span, Table, spans_text
+from gaugewright.instructions.nodes import Block, Heading, Paragraph, Span, Table, measure_columns, spans_text
 from gaugewright.instructions.wording import Book, Spans
 from gaugewright.rounding import half_up, up_to_step
 from gaugewright.sized import Sized
@@ -66,7 +66,7 @@ def _amounts(book: Book, design: Design, amounts: Amounts) -> Iterator[Block]:
     found: Sized[dict[str, Amount]] = amounts  # type: ignore[assignment]
     used = [yarn for yarn in design.yarns if any(yarn.key in one for one in found)]
     header = (book.front["colour"], *book.labels)
-    align = ("left", *("right" for _ in book.labels))
+    align = measure_columns(len(book.labels))
     note = spans_text(book.front_text("balls-note", margin=f"{half_up(MARGIN * 100)}\u00a0%"))
     if all(yarn.ball_mass for yarn in used):
         rows = tuple((yarn.label, *(str(one[yarn.key].balls) if yarn.key in one else book.words["no-value"] for one in found)) for yarn in used)

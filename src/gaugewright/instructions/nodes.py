@@ -100,6 +100,17 @@ class Document:
     keywords: tuple[str, ...] = field(default=())
 
 
+def measure_columns(sizes: int, heads: int = 1) -> tuple[Align, ...]:
+    """Columns of a table with a row a measure and a column a size.
+
+    >>> measure_columns(2)
+    ('left', 'right', 'right')
+    """
+    left: Align = "left"
+    right: Align = "right"
+    return (left,) * heads + (right,) * sizes
+
+
 def plain(text: str) -> tuple[Span, ...]:
     """One plain span."""
     return (Span(text),)

@@ -5,7 +5,7 @@ from gaugewright.instructions.cloth_words import closing, opening
 from gaugewright.instructions.nodes import Paragraph, Span
 from gaugewright.instructions.steps import count_end, spoken, step
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import Book, Spans, ordinal
+from gaugewright.instructions.wording import Book, Slot, Spans, ordinal
 from gaugewright.sized import Sized
 from gaugewright.trade.foundation import foundation
 
@@ -59,7 +59,7 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
     sentences = [book.sentence(_beginning(view), colour=names[view.first.colour_of(1)], slst=book.abbr("sl st"), chains=cloth.chains)]
     parts: list[Span] = []
     for index, _ in enumerate(view.piece.start.edges):
-        ups: Sized[PickUp] = starts.map(lambda start, i=index: start.pick_ups[i])  # type: ignore[misc,union-attr]
+        ups: Sized[PickUp] = starts.map(lambda start, i=index: start.pick_ups[i])  # type: ignore[misc]
         parts += [Span("; ")] if parts else []
         parts += _one_edge(book, view, ups, cloth.stitch, titles)
     sentences.append((*parts, Span(", turn.")))
@@ -80,7 +80,7 @@ def _beginning(view: PieceView) -> str:
 def _one_edge(book: Book, view: PieceView, ups: Sized[PickUp], stitch: str, titles: dict[str, str]) -> Spans:
     first = ups.values[0]
     fact = f"{view.piece.key}.pickup.{first.piece}.{first.edge}"
-    slots = {"stitches": ups.map(lambda up: up.stitches), "stitch": book.abbr(stitch), "edge": spoken(first.edge), "piece": titles[first.piece]}
+    slots: dict[str, Slot] = {"stitches": ups.map(lambda up: up.stitches), "stitch": book.abbr(stitch), "edge": spoken(first.edge), "piece": titles[first.piece]}
     if first.rows:
         return book.sentence("pick-up-rows", fact, rows=ups.map(lambda up: up.rows), **slots)
     if all(up.stitches == up.of for up in ups):

@@ -7,7 +7,7 @@ from gaugewright.drawings.model import Schematic
 from gaugewright.grading.model import EdgeStart
 from gaugewright.instructions.fabric_words import fabric_words
 from gaugewright.instructions.materials import listed
-from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, plain, spans_text
+from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
 from gaugewright.instructions.opening_steps import opening_steps
 from gaugewright.instructions.section_steps import section_blocks
 from gaugewright.instructions.steps import spoken, step, tail_length
@@ -78,7 +78,7 @@ def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: s
         (f"{letter} {name}, {unit}", *(text(v) for v in values)) for letter, name, values in schematic.key for unit, text in texts
     )
     caption = spans_text(book.front_text("key-caption", title=view.piece.title))
-    yield Table(caption, (book.front["measure"], *book.labels), rows, ("left", *("right" for _ in book.labels)))
+    yield Table(caption, (book.front["measure"], *book.labels), rows, measure_columns(len(book.labels)))
 
 
 def _ending(book: Book, view: PieceView, sewn: bool) -> Iterator[Block]:

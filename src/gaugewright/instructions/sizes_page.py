@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from gaugewright.design.model import Design, FinishedMeasure
 from gaugewright.design.size_list import ONE_SIZE
-from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, plain, spans_text
+from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, measure_columns, plain, spans_text
 from gaugewright.instructions.steps import spoken
-from gaugewright.instructions.wording import Book, exact_length_text, length_text
+from gaugewright.instructions.wording import Book, Spans, exact_length_text, length_text
 from gaugewright.measurements import Body, credit
 from gaugewright.rounding import to_step
 from gaugewright.sized import Sized
@@ -27,7 +27,7 @@ def sizes_page(book: Book, design: Design, bodies: Sized[Body], finished: Mappin
     units = (CM, INCHES) if book.units == "cm" else (INCHES, CM)
     for unit in units if design.finished else ():
         rows = tuple(row for measure in design.finished for row in _rows(book, measure, bodies, finished[measure.key], thickness, unit))
-        yield Table(book.front[unit.caption], (book.front["measure"], *book.labels), rows, ("left", *("right" for _ in book.labels)))
+        yield Table(book.front[unit.caption], (book.front["measure"], *book.labels), rows, measure_columns(len(book.labels)))
     for note in _notes(book, design, bodies, thickness):
         yield Paragraph(note, "note")
 
@@ -82,7 +82,7 @@ def _from_chart(confirmed: bool, source: str) -> bool:
     return confirmed and "survey" not in source.lower()
 
 
-def _notes(book: Book, design: Design, bodies: Sized[Body], thickness: float) -> Iterator[tuple]:  # type: ignore[type-arg]
+def _notes(book: Book, design: Design, bodies: Sized[Body], thickness: float) -> Iterator[Spans]:
     yield book.front_text("units-note")
     if thickness and any(measure.of in GIRTHS for measure in design.finished):
         takes = length_text(Sized(("",), (math.pi * thickness,)), book.units, ("",))
