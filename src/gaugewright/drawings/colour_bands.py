@@ -6,7 +6,8 @@ or, where bands are too narrow for either, in a key of colours below.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from gaugewright.drawings.colour import INK, line_colour_on
 from gaugewright.drawings.geometry import box_around, contains
@@ -25,8 +26,7 @@ _SWATCH = (6.0, 3.4)
 _KEY_GAP, _KEY_LINE = 4.0, 5.0
 
 
-@dataclass(frozen=True, slots=True)
-class PaintedBand:
+class PaintedBand(NamedTuple):
     """A band on the paper (y down): its name, its paint and the parts of the outline it fills."""
 
     name: str

@@ -7,8 +7,7 @@ lines cross; short ones side by side share a level.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from gaugewright.drawings.dimension_lines import DimensionLine, reach, shapes, text_places
 from gaugewright.drawings.geometry import Box, box_around, direction, moved, nearest_edge, outward
@@ -28,8 +27,7 @@ _UPRIGHT_OR_LEVEL = 0.06
 _CROSSING, _STRADDLING = 10.0, 5.0
 
 
-@dataclass(frozen=True, slots=True)
-class Wanted:
+class Wanted(NamedTuple):
     """A dimension still without a place: what it measures on the paper, and its text."""
 
     along: Along
@@ -38,8 +36,7 @@ class Wanted:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class _Sided:
+class _Sided(NamedTuple):
     wanted: Wanted
     side: Side
 

@@ -8,7 +8,7 @@ stand upright; values run along their line, upright ones read from the right of 
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from gaugewright.drawings.geometry import direction, moved
 from gaugewright.drawings.primitives import Label, Point, Polygon, Polyline
@@ -26,8 +26,7 @@ _TEXT_GAP = 0.7
 _SHARES = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82)
 
 
-@dataclass(frozen=True, slots=True)
-class DimensionLine:
+class DimensionLine(NamedTuple):
     """A dimension put in its place: the two measured points, the two ends of its line, its text."""
 
     start: Point

@@ -5,7 +5,8 @@ the right of its outline, and stands on the left of the drawing.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from gaugewright.drawings.garment import GarmentFigure, GarmentPart
 from gaugewright.drawings.geometry import box_around, direction
@@ -16,8 +17,7 @@ SLEEVE_TURN = 35.0
 """Degrees by which sleeves are spread from hanging straight down."""
 
 
-@dataclass(frozen=True, slots=True)
-class Edging:
+class Edging(NamedTuple):
     """A band along front edges and neck: its title, its depth in mm, its colour (no name: plain)."""
 
     title: str

@@ -6,7 +6,7 @@ found by laying the drawing out a few times.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from gaugewright.drawings.canvas import cut_canvas
 from gaugewright.drawings.colour_bands import assign_hatches, fills_of, name_bands, paint_bands
@@ -24,8 +24,7 @@ OUTLINE_WIDTH = 0.36
 IN_ROUNDS = "worked in rounds; width shown is half the round"
 
 
-@dataclass(frozen=True, slots=True)
-class _Request:
+class _Request(NamedTuple):
     figure: PieceFigure
     units: Units
     hatches: Mapping[str, Hatch]

@@ -1,7 +1,7 @@
 """Ease by fit: the published ranges, and the rule by which one figure is read from a range."""
 
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from gaugewright.datafiles import read_table
 from gaugewright.errors import UserError
@@ -11,8 +11,7 @@ TENTHS_PER_INCH = 254  # tenths of a millimetre, so that 34 in is 863.6 mm to th
 EDITION = "current"
 
 
-@dataclass(frozen=True, slots=True)
-class Ease:
+class Ease(NamedTuple):
     """One figure of bust or chest ease for a fit, with the rule that chose it, worded."""
 
     fit: str

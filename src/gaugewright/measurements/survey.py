@@ -5,9 +5,9 @@ beyond the surveyed chests: outside them the value is held at the edge, and the 
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import NamedTuple
 
 from gaugewright.datafiles import read_table
 from gaugewright.measurements.model import BodyValue
@@ -15,8 +15,7 @@ from gaugewright.measurements.model import BodyValue
 DATA = Path(__file__).with_name("data")
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):
     """A measure as a straight line on chest, in cm, with the range of chests it was fitted to."""
 
     intercept: float

@@ -7,7 +7,8 @@ same order, and a test can hold one against the other.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from gaugewright.errors import InternalError
 from gaugewright.instructions.nodes import Document, Figure, Heading, Paragraph, Table
@@ -17,15 +18,13 @@ PAGE_EMS = 62.0  # what fits beside each other on the narrower sheet in the smal
 NARROW, WIDE = ".,:;'|!()[] \u00a0", "⅛⅜⅝⅞¼½¾☐mwMW—"
 
 
-@dataclass(frozen=True, slots=True)
-class Byline:
+class Byline(NamedTuple):
     """The author or workshop, under the title."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Bullets:
+class Bullets(NamedTuple):
     """Neighbouring bullets: one list."""
 
     items: tuple[Paragraph, ...]

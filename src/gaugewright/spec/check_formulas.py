@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from gaugewright.errors import Origin, Problem
 from gaugewright.formulas import Binary, Call, FormulaError, Name, Negative, Node, order_by_reference, parse_formula
@@ -14,8 +14,7 @@ from gaugewright.yaml_reader import Source
 CALLS = {"edge": "edge(back.side)", "finished": "finished(back.width)", "in_rows": "in_rows(4 cm, band)"}
 
 
-@dataclass(frozen=True, slots=True)
-class PlacedFormula:
+class PlacedFormula(NamedTuple):
     """A formula's tree and the path of its text."""
 
     path: Path

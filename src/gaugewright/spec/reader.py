@@ -1,8 +1,8 @@
 """Reads a spec file: YAML, then the models, then what refers to what; all problems at once."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path as FilePath
+from typing import NamedTuple
 
 from pydantic import ValidationError
 
@@ -18,8 +18,7 @@ from gaugewright.spec.walk import Path, references_in
 from gaugewright.yaml_reader import Source, read_yaml, read_yaml_text
 
 
-@dataclass(frozen=True, slots=True)
-class LoadedSpec:
+class LoadedSpec(NamedTuple):
     """A spec that reads without a problem, and where its parts stand."""
 
     spec: Spec

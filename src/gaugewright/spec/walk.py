@@ -5,9 +5,8 @@ over, since pydantic reports it: so references are checked even where other thin
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from types import NoneType, UnionType
-from typing import Annotated, Any, Union, get_args, get_origin
+from typing import Annotated, Any, NamedTuple, Union, get_args, get_origin
 
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
@@ -17,8 +16,7 @@ from gaugewright.spec.fields import Refers, as_written
 Path = tuple[str | int, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Reference:
+class Reference(NamedTuple):
     """A text that names something; `is_key` when the text is itself a key."""
 
     path: Path

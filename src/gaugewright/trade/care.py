@@ -5,8 +5,8 @@ decides that it is not ironed. The ball band always wins over this table, and sa
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from gaugewright.datafiles import read_table
 from gaugewright.trade.stitches import DATA
@@ -15,8 +15,7 @@ ASPECTS = ("wash", "bleach", "dry", "iron", "professional")
 BAND_WINS = "Where the ball band says otherwise, follow the band."
 
 
-@dataclass(frozen=True, slots=True)
-class Care:
+class Care(NamedTuple):
     """Care lines in the order of the label, and the fibres that are not in the table."""
 
     lines: tuple[str, ...]

@@ -2,16 +2,15 @@
 
 import tomllib
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from gaugewright.trade.stitches import DATA
 
 UNDER_THREE = ("2",)  # sizes of the child chart worn before the third birthday
 
 
-@dataclass(frozen=True, slots=True)
-class Caution:
+class Caution(NamedTuple):
     """One caution with the rule or practice behind it."""
 
     key: str
@@ -19,8 +18,7 @@ class Caution:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class _Rule:
+class _Rule(NamedTuple):
     caution: Caution
     when: frozenset[str]
     any_of: frozenset[str]

@@ -5,14 +5,14 @@ is one of the row's stitches, so the chain is one shorter; if not, it is extra. 
 print for half double crochet, so the pattern has to say.
 """
 
-from dataclasses import dataclass
+
+from typing import NamedTuple
 
 from gaugewright.errors import UserError
 from gaugewright.trade.stitches import stitch
 
 
-@dataclass(frozen=True, slots=True)
-class Foundation:
+class Foundation(NamedTuple):
     """A starting chain; `first_into` counts chains from the hook."""
 
     chain: int

@@ -1,15 +1,14 @@
 """Project levels: they rate the project, not the maker (adopted 2018)."""
 
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from gaugewright.datafiles import read_table
 from gaugewright.errors import UserError
 from gaugewright.trade.stitches import DATA
 
 
-@dataclass(frozen=True, slots=True)
-class ProjectLevel:
+class ProjectLevel(NamedTuple):
     """A level, its place among the four, and what it means."""
 
     order: int

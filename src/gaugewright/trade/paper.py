@@ -1,15 +1,14 @@
 """Paper sizes, and the part of the sheet that two of them share."""
 
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from gaugewright.datafiles import read_table
 from gaugewright.errors import UserError
 from gaugewright.trade.stitches import DATA
 
 
-@dataclass(frozen=True, slots=True)
-class Paper:
+class Paper(NamedTuple):
     """A sheet, upright, in mm."""
 
     name: str

@@ -5,10 +5,9 @@ upwards, so a bare "dc" means nothing until the terms are stated.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from gaugewright.datafiles import read_table
 from gaugewright.errors import UserError
@@ -18,8 +17,7 @@ StitchName = Literal["sl st", "sc", "hdc", "dc", "tr"]
 Terms = Literal["us", "uk"]
 
 
-@dataclass(frozen=True, slots=True)
-class StitchFacts:
+class StitchFacts(NamedTuple):
     """One stitch. `chains` are the chains of its turning chain; `counts` says whether that
     counts as a stitch (None where published practice differs and the pattern must say);
     `counts_unless_set` is what is taken where the pattern does not.

@@ -1,7 +1,7 @@
 """Yarn weight categories 0 to 7: names, and the ranges of gauge and hook printed for them."""
 
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from gaugewright.datafiles import read_table
 from gaugewright.errors import UserError
@@ -10,8 +10,7 @@ from gaugewright.trade.stitches import DATA
 EDITION = "A"  # the one held to be current; B and C stand beside it in the data
 
 
-@dataclass(frozen=True, slots=True)
-class YarnWeight:
+class YarnWeight(NamedTuple):
     """One category; an open end of a range is None.
 
     Crochet stitches are counted over 4 in of single crochet, lace in double crochet.

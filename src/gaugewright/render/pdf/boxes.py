@@ -5,7 +5,7 @@ may be split where a reader doesn't mind, and draw themselves. `tables.py` has t
 """
 
 from dataclasses import dataclass, replace
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
 from gaugewright.drawings.primitives import Drawing, Label
 from gaugewright.render.pdf.drawing import draw_drawing
@@ -59,8 +59,7 @@ class Box(Protocol):
         """Draw with the upper left corner at this point."""
 
 
-@dataclass(frozen=True, slots=True)
-class Bookmark:
+class Bookmark(NamedTuple):
     """An entry of the outline."""
 
     level: int
@@ -147,8 +146,7 @@ class TextBox:
                 pen.rule(x + 1.2, top - 1, x + 1.2, top - self.height + 1, 2.4, self.colours.accent)
 
 
-@dataclass(frozen=True, slots=True)
-class RuleBox:
+class RuleBox(NamedTuple):
     """A rule across the page, under the title."""
 
     width: float

@@ -5,7 +5,7 @@ less at a time down to the style's least; numbers keep to one line as long as an
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from gaugewright.instructions.nodes import Table
 from gaugewright.render.pdf.faces import Faces
@@ -19,8 +19,7 @@ MANY = 5  # and so is one of so many columns, that the sizes stand apart
 WIDEST_TEXT = 8.0  # em: a column of words may be wrapped down to this
 
 
-@dataclass(frozen=True, slots=True)
-class Fit:
+class Fit(NamedTuple):
     """The size chosen and the columns' widths, in points."""
 
     size: float
@@ -39,8 +38,7 @@ class Fit:
         return sum(self.widths[:column]) + self.gap * column
 
 
-@dataclass(frozen=True, slots=True)
-class Setting:
+class Setting(NamedTuple):
     """Faces and table style: what cutting cells into lines takes."""
 
     faces: Faces

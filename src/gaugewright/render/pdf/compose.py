@@ -4,7 +4,8 @@ In: parts (`reading_order`), faces and style. Out: boxes for the pages. Nothing 
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from gaugewright.errors import InternalError
 from gaugewright.instructions.nodes import Figure, Heading, Paragraph, SpanStyle, Table
@@ -23,8 +24,7 @@ SHORT = 2
 HIGHEST_FIGURE = 0.8  # of the page: a drawing leaves room for the heading it belongs to
 
 
-@dataclass(frozen=True, slots=True)
-class Frame:
+class Frame(NamedTuple):
     """The part of a sheet that text may fill, in points."""
 
     left: float

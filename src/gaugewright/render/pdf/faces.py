@@ -5,9 +5,9 @@ once per path: parsing costs more than setting a page.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import NamedTuple
 
 from reportlab.pdfbase.pdfmetrics import registerFont
 from reportlab.pdfbase.ttfonts import TTFError
@@ -34,8 +34,7 @@ def _load(path: Path, modified: int) -> ReadableFont:
     return font
 
 
-@dataclass(frozen=True, slots=True)
-class Faces:
+class Faces(NamedTuple):
     """Fonts by the face they serve as, and their characters' advance widths in thousandths of an em."""
 
     fonts: dict[Face, ReadableFont]

@@ -5,9 +5,8 @@ bytes on every run: no clock, no names of folders, no order of a hash.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from io import BytesIO
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from reportlab.pdfbase.pdfdoc import PDFDictionary, PDFStream
 from reportlab.pdfgen.canvas import Canvas
@@ -51,8 +50,7 @@ def render_pdf(document: Document, paper: Paper, style: Style) -> bytes:
     return hooks.finish(canvas, hooks.PlainInfo(info_entries(document), document.date))
 
 
-@dataclass(frozen=True, slots=True)
-class _Sheet:
+class _Sheet(NamedTuple):
     """One sheet's furniture: where the frame is, and the lines that every page repeats."""
 
     document: Document

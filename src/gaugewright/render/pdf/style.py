@@ -6,9 +6,9 @@ typesetting may rely on it.
 """
 
 import tomllib
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, Literal
+from typing import Any, Literal, NamedTuple
 
 from gaugewright.errors import UserError
 from gaugewright.resources import find_template, read_template
@@ -43,8 +43,7 @@ class TextStyle:
     rule: Rule = ""
 
 
-@dataclass(frozen=True, slots=True)
-class TableStyle:
+class TableStyle(NamedTuple):
     """How tables are set: the usual size, the size kept if at all possible, and the least."""
 
     size: float
@@ -55,8 +54,7 @@ class TableStyle:
     gap: float
 
 
-@dataclass(frozen=True, slots=True)
-class PageStyle:
+class PageStyle(NamedTuple):
     """Margins to the running head and foot, and the longest line of running text."""
 
     side: float
@@ -65,8 +63,7 @@ class PageStyle:
     measure: float
 
 
-@dataclass(frozen=True, slots=True)
-class Colours:
+class Colours(NamedTuple):
     """The colours a style may use, as #rrggbb."""
 
     ink: str
@@ -75,8 +72,7 @@ class Colours:
     rule: str
 
 
-@dataclass(frozen=True, slots=True)
-class Style:
+class Style(NamedTuple):
     """A whole style; `faces` are font files."""
 
     name: str
@@ -162,12 +158,12 @@ def _number(file: str, where: str, value: Any) -> float:
 
 
 def _numbers(file: str, data: dict[str, Any], name: str, model: Any) -> dict[str, float]:
-    section = _section(file, data, name, {field.name for field in fields(model)})
+    section = _section(file, data, name, set(model._fields))
     return {key: _number(file, f"{name}.{key}", value) for key, value in section.items()}
 
 
 def _colours(file: str, data: dict[str, Any]) -> Colours:
-    section = _section(file, data, "colours", {field.name for field in fields(Colours)})
+    section = _section(file, data, "colours", set(Colours._fields))
     for key, value in section.items():
         if not is_colour(value):
             raise _bad(file, f"colours.{key} must look like #1c1c1c, not {value!r}")

@@ -6,6 +6,7 @@ wrap. A repeated head is an artifact, so that someone who listens hears it once.
 
 from dataclasses import dataclass, replace
 from itertools import accumulate
+from typing import NamedTuple
 
 from gaugewright.instructions.nodes import Align, Table
 from gaugewright.render.pdf.boxes import TextBox, first_baseline
@@ -21,8 +22,7 @@ HEAD_RULE, ROW_RULE = 0.9, 0.35
 CAPTION_GAP, NOTE_GAP = 4.0, 4.0
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """A row cut into lines: for each cell its element and its lines."""
 
     elements: tuple[Element, ...]
