@@ -71,4 +71,5 @@ def _if_table(book: Book, critical: Sequence[CriticalLength]) -> Table:
             rows.append((name, f"{to_step(gauge, 0.1):.1f}", *(str(count) for count in counts)))
     header = (book.front["if-length"], book.front["if-rows"], *book.labels)
     align = ("left", "right", *("right" for _ in book.labels))
-    return Table(book.front["if-caption"], header, tuple(rows), align, note=spans_text(book.front_text("if-note")))  # type: ignore[arg-type]
+    caption = spans_text(book.front_text("if-caption", gauge=book.word("gauge")))
+    return Table(caption, header, tuple(rows), align, note=spans_text(book.front_text("if-note")))  # type: ignore[arg-type]

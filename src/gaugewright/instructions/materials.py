@@ -22,7 +22,7 @@ def materials(book: Book, design: Design, amounts: Amounts, fabrics: tuple[Fabri
     hands = any(fabric.by_hand for fabric in fabrics)
     hooks = [hook_text(tool) for tool in dict.fromkeys(fabric.tool for fabric in fabrics if fabric.tool is not None)]
     if hooks:
-        yield Paragraph(book.front_text("hooks-line" if len(hooks) > 1 else "hook-line", hooks=listed(book, hooks)), "bullet")
+        yield Paragraph(book.front_text("hooks-line" if len(hooks) > 1 else "hook-line", hooks=listed(book, hooks), gauge=book.word("gauge")), "bullet")
     if hands:
         yield Paragraph(book.front_text("hands-line", gauge=book.word("gauge")), "bullet")
     yield Paragraph(book.front_text("notions-line", markers=markers), "bullet")

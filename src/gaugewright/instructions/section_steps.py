@@ -109,7 +109,7 @@ def width_check(book: Book, view: PieceView) -> Iterator[Block]:
     else:
         gauge = view.fabrics[view.first.sections[0].cloth.fabric].gauge
         slack = Mm(rows.map(lambda _row: gauge.stitch_width))
-        sentence = book.sentence("width-check", view.piece.key, Row=book.row_word(False), row=CHECK_ROW, width=width, slack=slack)
+        sentence = book.sentence("width-check", view.piece.key, Row=book.row_word(False), row=CHECK_ROW, width=width, slack=slack, gauge=book.word("gauge"))
     yield step("Check:", sentence)
 
 

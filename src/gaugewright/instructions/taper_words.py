@@ -59,7 +59,7 @@ def _schedule(book: Book, view: PieceView, plans: Sized[TaperPlan], last: Sized[
 
 def _shape(schedule: Schedule) -> tuple[object, ...]:
     """What must be alike for two sizes to share a sentence."""
-    blocks = tuple((len(block.gaps), block.gaps[0] == 1, block.times == 1) for block in schedule.blocks)
+    blocks = tuple((*(gap == 1 for gap in block.gaps), block.times == 1) for block in schedule.blocks)
     return (*blocks, schedule.even > 0)
 
 
@@ -97,16 +97,21 @@ def _rate(book: Book, view: PieceView, schedules: Sized[Schedule], index: int, f
     fact = f"{fact}.{index}"
     if len(gaps) == 2:
         even, even2 = (gap.map(lambda g: g - 1) for gap in gaps)
-        if even.values[0]:
-            return book.part("rate-turns", fact, even=even, even2=even2, rows=rows, times=Times(times))
-        return book.part("rate-turns-next", fact, row=row, even2=even2, rows=rows, times=Times(times))
+        if not even.values[0]:
+            return book.part("rate-turns-next", fact, row=row, even2=even2, rows=_one_or_many(even2, row, rows), times=Times(times))
+        if not even2.values[0]:
+            return book.part("rate-turns-last", fact, row=row, even=even, rows=_one_or_many(even, row, rows), times=Times(times))
+        return book.part("rate-turns", fact, even=even, even2=even2, rows=rows, times=Times(times))
     if block.gaps == (1,):
         return book.part("rate-next", fact, row=row) if block.times == 1 else book.part("rate-each-next", fact, times=times, rows=rows)
     if block.times == 1:
         even = gaps[0].map(lambda gap: gap - 1)
-        one = row if even.agree and even.values[0] == 1 else rows
-        return book.part("rate-once" if index else "rate-once-first", fact, even=even, rows=one)
+        return book.part("rate-once" if index else "rate-once-first", fact, even=even, rows=_one_or_many(even, row, rows))
     return book.part("rate-every", fact, gap=gaps[0], rows=rows, times=Times(times))
+
+
+def _one_or_many(number: Sized[int], one: str, many: str) -> str:
+    return one if number.agree and number.values[0] == 1 else many
 
 
 def _table(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Sized[int], name: str, alike: bool) -> Table:
