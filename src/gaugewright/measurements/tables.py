@@ -24,7 +24,7 @@ def size_labels(table: str) -> tuple[str, ...]:
     >>> size_labels("women")
     ('XS', 'S', 'M', 'L', '1X', '2X', '3X', '4X', '5X')
     """
-    return tuple(_chart(table))
+    return tuple(dict.fromkeys(row["size_label"] for row in _rows(table)))
 
 
 def body(table: str, label: str, read: Read = "upper") -> Body:
@@ -73,16 +73,25 @@ def _publication(table: str) -> Mapping[str, str]:
 
 
 @cache
-def _chart(table: str) -> Mapping[str, Mapping[str, BodyValue]]:
-    """A chart's values by size label and measure, `mm` at the upper end."""
+def _all_rows() -> tuple[Mapping[str, str], ...]:
+    return read_table(DATA / "body_long.csv")
+
+
+def _rows(table: str) -> tuple[Mapping[str, str], ...]:
+    """A chart's figures as they stand in the file, smallest size first."""
     if table not in TABLES:
         raise UserError(
             "unknown-size-table", f"there is no size table {table!r}", hint=f"the tables are {', '.join(TABLES)}"
         )
+    return tuple(row for row in _all_rows() if row["table"] == table)
+
+
+@cache
+def _chart(table: str) -> Mapping[str, Mapping[str, BodyValue]]:
+    """A chart's values by size label and measure, `mm` at the upper end."""
     chart: dict[str, dict[str, BodyValue]] = {}
-    for row in read_table(DATA / "body_long.csv"):
-        if row["table"] == table:
-            chart.setdefault(row["size_label"], {})[row["measurement"]] = _chart_value(table, row)
+    for row in _rows(table):
+        chart.setdefault(row["size_label"], {})[row["measurement"]] = _chart_value(table, row)
     return chart
 
 
