@@ -16,6 +16,13 @@ def taper_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]) 
     """The shaping row, the colours that change on its way, the schedule, and the table of its rows."""
     plans: Sized[TaperPlan] = view.plans.map(lambda plan: plan.sections[index])  # type: ignore[arg-type,return-value]
     first, last = view.section_first_rows(index), view.section_last_rows(index)
+    if not any(plan.steps for plan in plans):
+        # The target is the width it has already, in every size printed: there is no shaping to tell.
+        if colours:
+            yield step("Colour:", *colours)
+        count = count_end(book, f"{view.piece.key}.taper", view.stitches(last))
+        yield step(to_row(book, view, last), *_phrases(book, view, plans, last, ""), count=count)
+        return
     name = ("Inc" if plans.values[0].sign > 0 else "Dec") + (" rnd" if view.in_rounds else " row")
     yield step(f"{name}:", *_shaping_row(book, view, plans, first))
     if colours:

@@ -1,0 +1,317 @@
+"""Specs whose patterns between them hold every kind of sentence, and what is read from those patterns."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+from gaugewright import pipeline
+from gaugewright.instructions.nodes import Block, Document, Figure, Heading, Paragraph, Table, spans_text
+from gaugewright.measurements import MEASURES, TABLES, size_labels
+from gaugewright.spec import load_spec_text
+
+ROOT = Path(__file__).parents[2]
+
+HEAD = """\
+gaugewright: 1
+pattern: {title: Tideway Pieces, workshop: Ferry Lane Workshop, level: intermediate, version: "1.1", date: 2026-01-02}
+yarns:
+  oat: {colour: "#d9c9a8", weight: 5, fibre: {wool: 80, nylon: 20}, ball: {mass: 100 g, length: 120 m}}
+  kelp: {colour: "#3f5d4e", like: oat}
+fabrics:
+  plain: {stitch: hdc, tool: 8 mm, swatch: {stitches: 20, rows: 16, width: 20 cm, height: 20 cm, mass: 30 g, thickness: 6 mm}}
+  rib: {stitch: sc, loop: back, tool: 7 mm, swatch: {stitches: 22, rows: 24, width: 20 cm, height: 20 cm, mass: 34 g}}
+  front: {like: plain, loop: front}
+  tall: {stitch: dc, tool: 8 mm, swatch: {stitches: 20, rows: 10, width: 20 cm, height: 20 cm, mass: 28 g}}
+  joined: {like: plain, worked: joined rounds}
+  turned: {like: plain, worked: turned rounds}
+  spiral: {stitch: sc, worked: spiral rounds, tool: 8 mm, swatch: {stitches: 20, rows: 22, width: 20 cm, height: 20 cm, mass: 33 g}}
+  tall_joined: {like: tall, worked: joined rounds}
+  tall_turned: {like: tall, worked: turned rounds}
+  slipped: {stitch: sl st, loop: back, tool: 8 mm, swatch: {stitches: 20, rows: 30, width: 20 cm, height: 20 cm, mass: 40 g}}
+"""
+
+NINE = "sizes: {table: women, ease: {bust: 15 cm}}\n"
+ONE = "sizes: {own: {Ada: {bust: 96 cm}}, ease: {bust: classic}}\n"
+THREE = "sizes: {own: {S: {bust: 82 cm}, M: {bust: 97 cm}, L: {bust: 115 cm}}, ease: {bust: 12 cm}}\n"
+NONE = ""
+
+BODIES = """\
+levels: {shoulder: 60 cm, underarm: shoulder - 22 cm, neck: shoulder - 20 cm}
+bands:
+  tide: {to: shoulder, heights: [32 %, 30 %, rest]}
+pieces:
+  back:
+    fabric: plain
+    start: {chain: (body.bust + ease.bust) / 2}
+    sections:
+      - even: {to: shoulder}
+      - shoulders: {neck: 20 cm}
+    edges: {both: [side, underarm, armhole], bottom: hem}
+    colours: {bands: tide, order: [oat, kelp, oat]}
+  front:
+    fabric: plain
+    start: {chain: (body.bust + ease.bust) / 4}
+    sections:
+      - even: {to: neck}
+      - taper: {to: shoulder, target: edge(back.shoulder), at: opening}
+    edges: {starting: [side, underarm, armhole], far: [opening], bottom: hem, top: shoulder}
+    colours: {bands: tide, order: [kelp, oat, kelp]}
+  left: {like: front, mirrored: true, title: Other Front, notes: [Mind the curve.]}
+  sleeve:
+    make: 2
+    fabric: turned
+    start: {ring: 24 cm, fabric: joined}
+    sections:
+      - even: {length: 5 cm}
+      - taper: {length: 30 cm, target: edge(back.armhole) + edge(front.armhole), round: up}
+      - even: {rounds: 2}
+    edges: {bottom: cuff, top: sleeve_top}
+    colours: kelp
+  band:
+    fabric: rib
+    start: {pick_up: [front.opening, back.neck, left.opening], take_up: half stitch}
+    sections: [even: {rows: 5}]
+    colours: oat
+  pocket: {fabric: plain, colours: oat, start: {chain: 14 cm}, sections: [even: {length: 15 cm}]}
+seams:
+  - {join: back.shoulder, to: front.shoulder}
+  - {join: back.shoulder, to: left.shoulder, method: slip stitch}
+  - {join: back.side, to: front.side, take_up: half stitch}
+  - {join: back.side, to: left.side, take_up: whole stitch, method: whip}
+  - {join: sleeve.sleeve_top, to: [back.armhole, front.armhole]}
+  - {join: sleeve.sleeve_top, to: [back.armhole, left.armhole]}
+attach:
+  - {piece: pocket, to: front, up: 8 cm, in: 4 cm, from: side}
+finished:
+  bust: {measure: finished(back.width) + finished(front.width) * 2, wanted: body.bust + ease.bust, of: bust}
+  length: {measure: finished(back.length)}
+"""
+
+SHAPES = """\
+pieces:
+  both_ways:
+    fabric: plain
+    colours: oat
+    start: {chain: body.bust / 3}
+    sections:
+      - taper: {length: 21 cm, target: body.bust / 3 + 11 cm}
+      - even: {length: 4 cm}
+      - taper: {length: 12 cm, target: body.bust / 4}
+  one_edge:
+    fabric: plain
+    colours: {bands: {to: total, heights: [9 cm, rest]}, order: [oat, kelp]}
+    start: {chain: 18 cm}
+    sections:
+      - even: {rows: 1}
+      - taper: {length: 20 cm, target: 30 cm, at: front}
+      - taper: {rows: 10, target: 22 cm, at: front}
+    total: in_rows(20 cm, plain) + in_rows(1 cm, plain) + in_rows(12.5 cm, plain)
+    edges: {starting: [side], far: [front]}
+  counted:
+    fabric: tall
+    colours: oat
+    start: {chain: body.bust / 5}
+    sections:
+      - taper: {rows: 6, target: body.bust / 5 + 6 cm}
+      - even: {length: 6 cm}
+      - taper: {rows: 7, target: body.bust / 5 - 2 cm}
+    edges: {starting: [left_out], far: [inner]}
+  counted_one_edge:
+    fabric: tall
+    colours: oat
+    start: {chain: 20 cm}
+    sections:
+      - taper: {rows: 7, target: 25 cm, at: inner}
+      - taper: {rows: 7, target: 21 cm, at: inner}
+    edges: {starting: [side], far: [inner]}
+  steep:
+    fabric: front
+    colours: oat
+    start: {chain: 20 cm}
+    sections: [taper: {rows: 7, target: body.bust / 3}, taper: {rows: 7, target: 20 cm}]
+  strip: {fabric: rib, colours: kelp, start: {chain: 6 cm}, sections: [even: {length: body.bust / 2}]}
+  edging: {fabric: slipped, colours: kelp, start: {chain: 10 cm}, sections: [even: {rows: 3}]}
+  tall_back: {fabric: front, colours: kelp, start: {chain: 10 cm}, sections: [even: {rows: 1}]}
+"""
+
+ROUNDS = """\
+pieces:
+  balloon:
+    fabric: joined
+    colours: {bands: {to: total, heights: [11 cm, rest]}, order: [kelp, oat]}
+    start: {ring: 22 cm}
+    sections:
+      - even: {length: 4 cm}
+      - taper: {rounds: 2, target: body.bust * 0.5}
+      - even: {length: rest}
+      - taper: {rounds: 2, target: 28 cm}
+    total: 40 cm
+  gathered: {fabric: tall_joined, colours: oat, start: {ring: 20 cm}, sections: [even: {rounds: 1}, taper: {rounds: 1, target: 37 cm}, even: {rounds: 4}]}
+  narrowed: {fabric: tall_turned, colours: oat, start: {ring: body.bust / 2}, sections: [even: {rounds: 3}, taper: {rounds: 8, target: body.bust / 3}, taper: {rounds: 5, target: body.bust / 2}]}
+  hat:
+    fabric: spiral
+    colours: oat
+    start: {ring: 50 cm}
+    sections:
+      - even: {length: 10 cm}
+      - taper: {length: 8 cm, target: 40 cm}
+      - taper: {length: 5 cm, target: 46 cm}
+      - taper: {rounds: 3, target: 30 cm}
+  tube: {fabric: turned, colours: {bands: {to: total, heights: [40 %, rest]}, order: [oat, kelp]}, total: 30 cm, start: {ring: body.bust / 2}, sections: [taper: {length: 15 cm, target: body.bust / 2 - 12 cm}, taper: {length: 15 cm, target: body.bust / 2}]}
+"""
+
+CORNERS = """\
+pieces:
+  point: {fabric: rib, colours: oat, start: {chain: 8 cm}, sections: [taper: {rows: 12, stitches: 1, at: far}]}
+  cuffed:
+    fabric: plain
+    colours: oat
+    start: {chain: 20 cm, fabric: rib}
+    sections:
+      - even: {length: 5 cm, fabric: rib}
+      - even: {length: 10 cm}
+      - taper: {rows: 6, target: 24 cm}
+  unshaped: {fabric: plain, colours: oat, start: {chain: 20 cm}, sections: [taper: {rows: 6, target: 20 cm}, even: {rows: 2}]}
+  some: {fabric: plain, colours: oat, start: {chain: 41 cm}, sections: [taper: {rows: 9, target: body.bust / 2}]}
+  long: {fabric: plain, colours: oat, start: {chain: 12 cm}, sections: [even: {rows: 1}, taper: {rows: 102, target: 94 cm}]}
+  sock: {fabric: spiral, colours: {bands: {to: total, heights: [40 %, rest]}, order: [oat, kelp]}, total: 10 cm, start: {ring: 30 cm}, sections: [even: {length: rest}, taper: {rounds: 3, target: 20 cm}, taper: {rounds: 3, target: 28 cm}]}
+  panel: {fabric: plain, colours: oat, start: {chain: 30 cm}, sections: [even: {length: 40 cm}]}
+  ribbed: {fabric: rib, colours: kelp, start: {chain: 30 cm}, sections: [even: {length: 40 cm}]}
+  flat_sleeve: {fabric: plain, colours: kelp, start: {chain: edge(panel.far)}, sections: [even: {length: 20 cm}]}
+seams:
+  - {join: panel.top, to: ribbed.top}
+  - {join: panel.starting, to: ribbed.far}
+  - {join: flat_sleeve.top, to: panel.far}
+"""
+
+BY_HAND = """\
+gaugewright: 1
+pattern: {title: Mooring Throw, workshop: Ferry Lane Workshop, units: in}
+yarns: {rope: {label: Rope, colour: "#5b6b7a", weight: 7, structure: tube}}
+fabrics: {big: {stitch: sc, tool: hands, gauge: "5 sts, 5 rows / 25 cm"}}
+pieces:
+  throw: {start: {chain: 100 cm}, sections: [even: {length: 150 cm}]}
+  fringe: {start: {pick_up: throw.top, take_up: whole stitch}, sections: [even: {rows: 2}]}
+"""
+
+PICKED = """\
+pieces:
+  panel: {fabric: plain, colours: oat, start: {chain: body.bust / 4}, sections: [even: {length: 20 cm}], edges: {starting: [front], far: [back_edge]}}
+  facing: {fabric: rib, colours: kelp, start: {pick_up: panel.front, take_up: edge to edge}, sections: [even: {rows: 3}]}
+  cap: {fabric: plain, colours: kelp, start: {pick_up: panel.top}, sections: [even: {rows: 4}]}
+  ends: {fabric: rib, colours: kelp, start: {pick_up: [panel.front, panel.top], take_up: whole stitch}, sections: [even: {rows: 7}]}
+  short: {fabric: plain, colours: kelp, start: {chain: body.bust / 4 + 1 cm}, sections: [even: {length: 20 cm}]}
+seams:
+  - {join: panel.top, to: short.top}
+  - {join: panel.bottom, to: short.bottom}
+  - {join: panel.back_edge, to: short.far}
+"""
+
+
+def _case(name: str) -> str:
+    return (ROOT / "tests/cases" / name / "spec.yaml").read_text(encoding="utf-8")
+
+
+SPECS: dict[str, str] = {
+    **{f"{name} in {sizes}": HEAD + size + parts for name, parts in (("bodies", BODIES), ("shapes", SHAPES), ("rounds", ROUNDS)) for sizes, size in (("nine", NINE), ("three", THREE), ("one", ONE))},
+    "picked up": HEAD + THREE + PICKED,
+    "corners": HEAD + THREE + CORNERS,
+    "corners in one": HEAD + ONE + CORNERS,
+    "lower ends": HEAD + "sizes: {table: women, make: [XS, S], read: lower}\n" + PICKED,
+    "middles": HEAD + "sizes: {table: child, read: middle}\n" + PICKED,
+    "by hand": BY_HAND,
+    "without sizes": HEAD + NONE + "pieces: {mat: {fabric: plain, colours: oat, start: {chain: 30 cm}, sections: [even: {length: 30 cm}]}}\n",
+    "sample": (ROOT / "samples/saltmarsh-jacket/spec.yaml").read_text(encoding="utf-8"),
+    **{name: _case(name) for name in sorted(path.name for path in (ROOT / "tests/cases").iterdir() if (path / "spec.yaml").exists())},
+}  # fmt: skip
+
+
+@cache
+def graded(name: str) -> pipeline.Graded:
+    """A spec of the set, graded."""
+    from gaugewright.design.resolve import resolve
+
+    labels = {table: size_labels(table) for table in TABLES}
+    return pipeline.grade(resolve(load_spec_text(SPECS[name], f"{name}.yaml", labels, MEASURES), labels))
+
+
+@cache
+def document(name: str, sizes: tuple[str, ...] = (), terms: str = "") -> Document:
+    """Its pattern."""
+    return pipeline.document(graded(name), pipeline.Edition(sizes, terms or None))  # type: ignore[arg-type]
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """One paragraph or table cell, with the chapter it stands in; `label` begins a step."""
+
+    chapter: str
+    label: str
+    text: str
+
+
+def told(found: Document, drawings: bool = True) -> Iterator[Told]:
+    """Everything written in a pattern, in reading order, with a plain space for one that doesn't break."""
+    chapter = ""
+    for block in found.blocks:
+        if isinstance(block, Heading):
+            chapter = block.text
+        if isinstance(block, Figure) and not drawings:
+            continue
+        yield from (Told(chapter, _plain(label), _plain(text)) for label, text in _texts(block))
+
+
+def _texts(block: Block) -> Iterator[tuple[str, str]]:
+    match block:
+        case Heading(text=text):
+            yield "", text
+        case Paragraph(spans=spans, label=label):
+            yield label, spans_text(spans)
+        case Figure(alt=alt, caption=caption):
+            yield from (("", alt), ("", caption))
+        case Table():
+            yield from (("", text) for text in (block.caption, *block.header, block.note))
+            yield from (("", cell) for row in block.rows for cell in row)
+        case _:
+            raise TypeError(f"no texts of {block!r}")
+
+
+def _plain(text: str) -> str:
+    return text.replace("\u00a0", " ")
+
+
+NUMBER = r"[0-9]+(?:\.[0-9]+)?[½¼¾⅛⅜⅝⅞]?|[½¼¾⅛⅜⅝⅞]|-"
+LIST = re.compile(rf"(?<![\w.])({NUMBER}) \(((?:{NUMBER})(?:, (?:{NUMBER}))*)\)")
+"""A number for each size: the first, and the others in brackets."""
+
+
+def at_size(text: str, index: int, sizes: int) -> str:
+    """A text with one number instead of each list: that of the size at this place."""
+
+    def chosen(found: "re.Match[str]") -> str:
+        values = [found[1], *found[2].split(", ")]
+        assert len(values) == sizes, found[0]
+        return values[index]
+
+    return LIST.sub(chosen, text)
+
+
+def pieces_told(name: str, sizes: tuple[str, ...] = ()) -> dict[str, list[Told]]:
+    """The paragraphs and cells of each piece's chapter, by its key; a drawing's words are of one size only."""
+    titles = {piece.title: piece.key for piece in graded(name).design.pieces}
+    found: dict[str, list[Told]] = {}
+    for one in told(document(name, sizes), drawings=False):
+        if one.chapter in titles:
+            found.setdefault(titles[one.chapter], []).append(one)
+    return found
+
+
+def sentences(texts: Sequence[Told]) -> list[str]:
+    """Single sentences, with a step's label before its first."""
+    found = []
+    for one in texts:
+        parts = re.split(r"(?<=[.:]) (?=[A-Z—])", one.text)
+        found += [f"{one.label} {parts[0]}".strip(), *parts[1:]]
+    return found

@@ -1,0 +1,321 @@
+"""The numbers in the words, worked out again from the words alone and held to the graded rows."""
+
+import re
+from collections.abc import Iterator
+
+import pytest
+
+from gaugewright.grading.model import ChainStart, GradedPiece
+from gaugewright.instructions.nodes import Table
+from instructions.specs import SPECS, Told, at_size, document, graded, pieces_told, sentences
+
+EVERY = tuple(SPECS)
+MANY = tuple(name for name in EVERY if name not in ("by hand", "without sizes") and " in one" not in name)
+
+
+def each_piece(name: str, sizes: tuple[str, ...] = ()) -> Iterator[tuple[str, str, int, GradedPiece, list[Told]]]:
+    """Each piece in each size: key, size, the size's place, the graded piece, what its chapter tells that size."""
+    labels = sizes or graded(name).bodies.labels
+    chapters = pieces_told(name, sizes)
+    for key, sized in graded(name).grading.pieces.items():
+        for index, (size, piece) in enumerate(sized.pick(labels).items()):
+            yield key, size, index, piece, [for_size(one, index, labels) for one in chapters[key] if size in served(one.text, labels)]
+
+
+def for_size(one: Told, index: int, labels: tuple[str, ...]) -> Told:
+    """What is told to one size."""
+    return Told(one.chapter, at_size(one.label, index, len(labels)), at_size(one.text, index, len(labels)))
+
+
+def served(text: str, labels: tuple[str, ...]) -> set[str]:
+    """The sizes a text is for: all, unless it begins by naming some."""
+    named = re.match(r"Sizes? (.*?) only:", text)
+    if not named:
+        return set(labels)
+    found: set[str] = set()
+    for part in re.split(r", | and ", named[1]):
+        first, _, last = part.partition(" to ")
+        found |= set(labels[labels.index(first) : labels.index(last or first) + 1])
+    return found
+
+
+def test_sizes_named_are_understood() -> None:
+    assert served("Sizes S to L and 2X only: Work on.", ("XS", "S", "M", "L", "1X", "2X")) == {"S", "M", "L", "2X"}
+
+
+@pytest.fixture(params=EVERY)
+def name(request: pytest.FixtureRequest) -> str:
+    return str(request.param)
+
+
+def each_told(name: str) -> Iterator[tuple[str, str, int, GradedPiece, list[Told]]]:
+    """Each piece in the pattern of all sizes, and in the copies for the smallest and the largest alone."""
+    labels = graded(name).bodies.labels
+    yield from each_piece(name)
+    for alone in dict.fromkeys((labels[0], labels[-1])) if len(labels) > 1 else ():
+        yield from each_piece(name, (alone,))
+
+
+def test_stitch_counts_at_the_end_of_rows(name: str) -> None:
+    seen = 0
+    for key, size, _, piece, told in each_told(name):
+        for one in told:
+            row = re.search(r"(?:Row|Rnd) (\d+)[:( ]|(?:Row|Rnd) (\d+)$", one.label + " ")
+            count = re.search(r"— (\d+) sts?\.$", one.text)
+            if row and count:
+                seen += 1
+                made = piece.main.rows[int(row[1] or row[2]) - 1].makes
+                assert made == int(count[1]), f"{key} {size}: {one.label} {one.text}"
+    assert seen
+
+
+def test_the_rows_told_are_all_the_rows(name: str) -> None:
+    for key, size, _, piece, told in each_piece(name):
+        ends = [int(number) for one in told for number in re.findall(r"(?:Row|Rnd) (\d+)", one.label)]
+        ends += [int(cell) for cell in _spread_rows(name, key, size)]
+        assert max(ends) == len(piece.main.rows), f"{key} {size}"
+
+
+def _tables(name: str, key: str) -> list[Table]:
+    title = graded(name).design.piece(key).title
+    return [block for block in document(name).blocks if isinstance(block, Table) and block.caption.startswith(f"{title}: ")]
+
+
+def _spread_rows(name: str, key: str, size: str) -> list[str]:
+    return [row[1] for table in _tables(name, key) if table.header[1] == "Rnd" for row in table.rows if row[0] == size]
+
+
+def test_the_foundation_gives_the_first_row(name: str) -> None:
+    for key, size, _, piece, told in each_told(name):
+        if not isinstance(piece.main.start, ChainStart):
+            continue
+        chains = next(int(found[1]) for one in told if (found := re.search(r"With [^,]+, ch (\d+)\.", one.text)))
+        first = next(one.text for one in told if re.match(r"(Row|Rnd) 1\b", one.label))
+        makes = piece.main.rows[0].makes
+        if into := re.search(r"in the (\d+)(?:st|nd|rd|th) ch from the hook( \(the skipped ch count)?", first):
+            assert chains - int(into[1]) + 1 + bool(into[2]) == makes, f"{key} {size}: {first}"
+        else:
+            assert chains == makes, f"{key} {size}: {first}"
+
+
+def test_picked_up_stitches_add_up(name: str) -> None:
+    for key, size, _, piece, told in each_told(name):
+        for one in told:
+            if "pick-up row" in one.label:
+                parts = re.findall(r"(?:[:;]|edge:) (\d+) \w+ (?:along|across|spread)", one.text)
+                assert sum(map(int, parts)) == piece.main.rows[0].makes, f"{key} {size}: {one.text}"
+
+
+def test_shaping_rows_of_the_tables_are_those_of_the_rows(name: str) -> None:
+    seen = 0
+    for key, sized in graded(name).grading.pieces.items():
+        for table in _tables(name, key):
+            if "fall" not in table.caption:
+                continue
+            column = next(i for i, head in enumerate(table.header) if "fall on" in head)
+            for row in table.rows:
+                counts = (0, *sized[row[0]].main.counts())
+                numbers = [] if row[column] == "-" else [int(n) for n in row[column].split(", ")]
+                before, after = int(row[-2]), int(row[-1])
+                seen += 1
+                if numbers:
+                    inside = range(numbers[0], numbers[-1] + 1)
+                    assert [n for n in inside if counts[n] != counts[n - 1]] == numbers, f"{key} {row}"
+                    assert (counts[numbers[0] - 1], counts[numbers[-1]]) == (before, after), f"{key} {row}"
+                else:
+                    assert before == after
+    assert seen or not re.search(r"taper", SPECS[name]) or name in ("balloon", "back-loop-rib")
+
+
+def test_a_taper_that_changes_nothing_is_told_as_plain_rows() -> None:
+    texts = pieces_told("corners")["unshaped"]
+    assert not [one for one in texts if re.search(r"\binc\b|\bdec\b|fall", one.text, re.IGNORECASE) or "Inc" in one.label]
+    assert [one.label for one in texts if one.label.startswith("To the end")] == ["To the end of Row 6:", "To the end of Row 8:"]
+
+
+def test_a_size_that_changes_nothing_has_its_line_in_the_table() -> None:
+    [table] = [table for table in _tables("corners", "some") if "fall" in table.caption]
+    assert table.rows[0][0] == "S" and table.rows[0][1:].count("-") >= 1 and table.rows[0][-2:] == ("41", "41")
+
+
+RATE = re.compile(
+    r"(?<!then )on the next (?P<next>row|rnd)(?! and)|then on the next (?P<nextly>row|rnd)(?! by| and)|on each of the next (?P<each>\d+)|once(?: more)?,? after (?P<after>\d+) plain r"
+    r"|on every (?P<gap>\d+) r\w+, (?:(?P<times>\d+) times|(?P<once>once))"
+    r"|after (?P<even>\d+) and (?P<even2>\d+) plain r\w+ by turns, (?P<turns>\d+) times"
+    r"|after (?P<first>\d+) plain r\w+ and then on the next \w+ by turns, (?P<lturns>\d+) times"
+    r"|on the next \w+ and then after (?P<then>\d+) plain r\w+ by turns, (?P<nturns>\d+) times"
+)
+
+
+def positions(schedule: str) -> list[int]:
+    """The rows that a schedule in words falls on, counted from where it begins."""
+    row, found = 0, []
+
+    def go(*gaps: int) -> None:
+        nonlocal row
+        for gap in gaps:
+            row += gap
+            found.append(row)
+
+    for rate in RATE.finditer(schedule):
+        number = {key: int(value) for key, value in rate.groupdict().items() if value and value.isdigit()}
+        if rate["next"] or rate["nextly"]:
+            go(1)
+        elif "each" in number:
+            go(*[1] * number["each"])
+        elif "after" in number:
+            go(number["after"] + 1)
+        elif "gap" in number:
+            go(*[number["gap"]] * number.get("times", 1))
+        elif "turns" in number:
+            go(*[(number["even"], number["even2"])[i % 2] + 1 for i in range(number["turns"])])
+        elif "lturns" in number:
+            go(*[(number["first"], 0)[i % 2] + 1 for i in range(number["lturns"])])
+        elif "nturns" in number:
+            go(*[(0, number["then"])[i % 2] + 1 for i in range(number["nturns"])])
+        else:
+            raise AssertionError(schedule)
+    return found
+
+
+def test_a_schedule_in_words_is_read_as_it_is_meant() -> None:
+    assert positions("on every 4 rows, 3 times, then on every 5 rows, 2 times") == [4, 8, 12, 17, 22]
+    assert positions("after 1 plain row and then on the next row by turns, 5 times in all, then on the next row") == [2, 3, 5, 6, 8, 9]
+    assert positions("on the next row, then once more after 2 plain rows") == [1, 4]
+    assert positions("after 1 and 2 plain rnds by turns, 3 times in all") == [2, 5, 7]
+    assert positions("on the next row and then after 2 plain rows by turns, 4 times in all") == [1, 4, 5, 8]
+
+
+def test_schedules_in_words_fall_on_the_shaped_rows(name: str) -> None:
+    """Read as the notes say: counted from the shaping row before, or from the beginning of the section."""
+    for key, size, _, piece, told in each_told(name):
+        counts = tuple(piece.main.counts())
+        done = 1  # the first row is told by itself, whatever section it belongs to
+        for one in told:
+            phrase = re.search(r"Work the (inc|dec) (?:row|rnd) (on .*?|once.*?|after .*?)(?:\. |$)", one.text)
+            end = re.search(r"(?:Row|Rnd) (\d+)", one.label)
+            if phrase:
+                assert end
+                wanted = [done + n for n in positions(phrase[2])]
+                changed = [n + 1 for n in range(done, int(end[1])) if counts[n] != counts[n - 1]]
+                assert wanted == changed, f"{key} {size}: {one.label} {one.text}"
+            if end:
+                done = int(end[1])
+            done = max([done, *(int(n) for n in _done_by_table(name, key, size, one))])
+
+
+def _done_by_table(name: str, key: str, size: str, one: Told) -> list[str]:
+    """A table of shaped rounds stands for steps: its last round is where the next section begins."""
+    for table in _tables(name, key):
+        if table.header[1] == "Rnd" and one.text == table.caption.replace("\u00a0", " "):
+            return [row[1] for row in table.rows if row[0] == size]
+    return []
+
+
+def worked(text: str) -> tuple[int, int]:
+    """The stitches that a round's words use and make, groups between asterisks as often as they say."""
+    text = re.sub(r", in (back|front) loops", "", text)
+
+    def plain(part: str) -> tuple[int, int]:
+        uses = makes = 0
+        for piece in filter(None, (p.strip() for p in part.split(","))):
+            if found := re.fullmatch(r"2 \w+ in next st", piece):
+                uses, makes = uses + 1, makes + 2
+            elif found := re.fullmatch(r"2 \w+ in each of next (\d+) sts", piece):
+                uses, makes = uses + int(found[1]), makes + 2 * int(found[1])
+            elif found := re.fullmatch(r"\w+2tog(?: (\d+) times)?", piece):
+                uses, makes = uses + 2 * int(found[1] or 1), makes + int(found[1] or 1)
+            elif found := re.fullmatch(r"\w+ in next (?:(\d+) sts|st)", piece):
+                uses, makes = uses + int(found[1] or 1), makes + int(found[1] or 1)
+            else:
+                raise AssertionError(f"{piece!r} of {text!r}")
+        return uses, makes
+
+    uses = makes = 0
+    while found := re.search(r"(?:then )?(\*{1,2})([^*;]+); work from \1 (\d+) times in all", text):
+        group, times = plain(found[2]), int(found[3])
+        assert times > 1
+        uses, makes = uses + group[0] * times, makes + group[1] * times
+        text = text[: found.start()] + text[found.end() :]
+    rest = plain(text)
+    return uses + rest[0], makes + rest[1]
+
+
+def test_a_round_in_words_is_read_as_it_is_meant() -> None:
+    assert worked("sc in next 2 sts, *sc in next 3 sts, 2 sc in next st; work from * 4 times in all, 2 sc in next st") == (19, 24)
+    assert worked("*hdc2tog, hdc in next st; work from * 3 times in all, then **hdc2tog, hdc in next 2 sts; work from ** 2 times in all") == (17, 12)
+
+
+def _own_stitch(name: str, key: str) -> int:
+    """1 where the turning chain is itself the first stitch, which the words after it then leave out."""
+    design = graded(name).design
+    return int(design.fabric(design.piece(key).fabric).counts)
+
+
+def test_spread_rounds_use_and_make_what_the_rows_do(name: str) -> None:
+    seen = 0
+    for key, sized in graded(name).grading.pieces.items():
+        for table in _tables(name, key):
+            if table.header[1] != "Rnd":
+                continue
+            for size, number, words, count in table.rows:
+                counts = tuple(sized[size].main.counts())
+                before, after = counts[int(number) - 2], counts[int(number) - 1]
+                assert int(count) == after
+                if " in each " in words and "2 " not in words:
+                    assert before == after
+                else:
+                    own = _own_stitch(name, key)
+                    assert worked(words.replace("\u00a0", " ")) == (before - own, after - own), f"{key} {size} {number}"
+                seen += 1
+    for key, size, _, piece, told in each_told(name):
+        counts = tuple(piece.main.counts())
+        for one in told:
+            if (at := re.fullmatch(r"Rnd (\d+):", one.label)) and "next" in one.text:
+                words = re.sub(r"^(With \w+: )?([Cc]h \d+ \([^)]*\), )?", "", one.text).partition(", join")[0].partition(", do not join")[0]
+                number, own = int(at[1]), _own_stitch(name, key)
+                assert worked(words) == (counts[number - 2] - own, counts[number - 1] - own), f"{key} {size}: {one.text}"
+                seen += 1
+    assert seen or "rounds:" not in SPECS[name] or name in ("picked up", "taper-in-pairs") or name.startswith("bodies")
+
+
+@pytest.mark.parametrize("name", MANY, indirect=True)
+def test_one_size_alone_tells_that_sizes_numbers(name: str) -> None:
+    """Each sentence of a copy for one size stands in the pattern of all sizes, with that size's numbers."""
+    labels = graded(name).bodies.labels
+    for index in {0, len(labels) // 2, len(labels) - 1}:
+        size = labels[index]
+        for key, texts in pieces_told(name, (size,)).items():
+            every = [for_size(one, index, labels) for one in pieces_told(name)[key]]
+            known = {without_label(one) for one in sentences(every)}
+            told_so = " ".join(one.text for one in every).lower()
+            strange = [one for one in sentences(texts) if without_label(one) not in known and not _told_elsewhere(one, told_so)]
+            assert strange == [], f"{key} in {size}"
+
+
+def without_label(sentence: str) -> str:
+    """A sentence without what it begins with where it is the first of its step, or is for some sizes only."""
+    return re.sub(r"^(Colour: |Marker: |Sizes? [^:]* only: )+", "", sentence)
+
+
+def _told_elsewhere(sentence: str, told_so: str) -> bool:
+    """What a copy tells in other words: each of these is held to the rows by a test above.
+
+    Shaped rounds and schedules of unlike structure are sentences in a copy and lines of a table in the
+    whole; a neck may be picked up stitch for stitch in one size and not in others; a drawing's letters
+    are given to the measures of the size that is drawn.
+    """
+    if re.match(r"— \d+ sts?\.$|[A-Z] .*, (cm|in)$|Join with a .* work along the edge|Then work plain \w+ to the end of R\w+ \d+\.$|To the end of R\w+ \d+: Work plain \w+\.$", sentence):
+        return True
+    shaped = re.match(r"Rnd \d+: (?:With \w+: )?(?:[Cc]h .*?\), )?(.*), (?:join|do not join)", sentence) or re.search(r"Work the (?:inc|dec) \w+ (.*)\.$", sentence)
+    if measured := re.match(r"The piece now measures (.*) from", sentence):
+        return f"the piece measures {measured[1].lower()} from" in told_so
+    return bool(shaped) and all(part in told_so for part in re.split(r", then ", shaped[1].lower()))
+
+
+@pytest.mark.parametrize("name", MANY, indirect=True)
+def test_a_copy_for_one_size_has_no_lists(name: str) -> None:
+    from instructions.specs import LIST, told
+
+    size = graded(name).bodies.labels[-1]
+    assert [one for one in told(document(name, (size,))) if LIST.search(f"{one.label} {one.text}")] == []
