@@ -19,6 +19,10 @@ MOST_STITCHES_PER_EDGE = 3
 would lie flat along the row (common practice, no source)."""
 
 
+MOST_DECREASED = 2
+"""Along a curve up to two stitches are worked together at an edge; more bunch up and are left (common practice)."""
+
+
 def seam_tolerance(length: float, row_height: float) -> float:
     """How far the two edges of a seam may differ: one row or 3 %, the larger.
 

@@ -40,16 +40,30 @@ def outline_of(strip: Strip, gauges: Mapping[str, Gauge]) -> Outline:
     return Outline(tuple(starting), tuple(far))
 
 
-def run_length(points: tuple[Point, ...]) -> float:
+def run_length(points: tuple[Point, ...], left: frozenset[int] = frozenset()) -> float:
     """Length of the line through row ends, from one shaping row to the next.
 
     An edge that loses a stitch every third row slopes evenly; it isn't level with a jog on each third
     row, which would be longer by a centimetre or more on a neck edge. A longer stretch before a slope
-    stays upright but for the gap that the slope itself goes on with.
+    stays upright but for the gap that the slope itself goes on with. A step of stitches left unworked
+    (rows in `left`) is a stair: level, in full, then upright.
 
     >>> run_length(((0, 0), (0, 10), (0, 20), (0, 30), (-30, 70), (-60, 110)))
     130.0
+    >>> run_length(((0, 0), (-30, 10), (-30, 20)), left=frozenset({1}))
+    50.0
     """
+    length, begin = 0.0, 0
+    head: tuple[Point, ...] = ()
+    for row in sorted(left):
+        corner = (points[row][0], points[row - 1][1])
+        before = (*head, *points[begin:row])
+        length += _slope_length(before) + math.dist(before[-1], corner)
+        head, begin = (corner,), row
+    return length + _slope_length((*head, *points[begin:]))
+
+
+def _slope_length(points: tuple[Point, ...]) -> float:
     turns = [row for row in range(1, len(points)) if abs(points[row][0] - points[row - 1][0]) > SAME_LENGTH]
     corners, reached = [0], 0
     for index, row in enumerate(turns):

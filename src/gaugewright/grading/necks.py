@@ -1,0 +1,80 @@
+"""Neck openings: stitches left at the centre at once, and each neck edge's profile above them."""
+
+from collections.abc import Callable
+from typing import Literal, NamedTuple
+
+from gaugewright.grading.curves import Curve, ProfileImpossible, curve_profile, parabola, quarter_ellipse, straight
+from gaugewright.grading.profile import Profile
+from gaugewright.rounding import down_to_series
+
+NeckShape = Literal["round", "v", "boat", "square"]
+
+CENTRE_SHARE = 1 / 3
+"""At least a third of a round neck is its centre (hand-knitting manual, 'Necklines: round and square')."""
+
+V_PHRASES = 2
+"""A V is one straight line: two rates come as near to it as anyone sees."""
+
+
+class NeckPlan(NamedTuple):
+    """`centre` stitches left on the way to row 1; `side` is either neck edge from row 1 on."""
+
+    centre: int
+    side: Profile
+
+    @property
+    def width(self) -> int:
+        """All the neck's stitches.
+
+        >>> NeckPlan(12, Profile(0, ())).width
+        12
+        """
+        return self.centre + 2 * self.side.stitches
+
+
+def neck(shape: NeckShape, width: int, depth_rows: int) -> NeckPlan:
+    """A neck of exactly `width` stitches over `depth_rows` rows, both sides alike.
+
+    >>> plan = neck("v", 31, 20)
+    >>> plan.centre, plan.side.stitches
+    (1, 15)
+    """
+    if width < 0 or depth_rows < 1:
+        raise ProfileImpossible(f"a neck of {width} stitches can't be worked in {depth_rows} rows")
+    match shape:
+        case "square":
+            return NeckPlan(width, Profile(depth_rows, ()))
+        case "v":
+            side, _ = curve_profile(straight(width // 2, depth_rows), width // 2, depth_rows, V_PHRASES)
+            return NeckPlan(width % 2, side)
+        case "round":
+            return _curved(quarter_ellipse, width, depth_rows)
+        case "boat":
+            return _curved(parabola, width, depth_rows)
+        case _:
+            raise TypeError(f"no neck of shape {shape!r}")
+
+
+def _curved(shape: Callable[[float, float], Curve], width: int, rows: int) -> NeckPlan:
+    """The centre is what the curve takes by row 1, and at least a third, in the neck's parity.
+
+    A shallow neck so gets a wide centre and a deep one a narrow one.
+    """
+    curve = shape(width / 2, rows)
+    least = width * CENTRE_SHARE
+    centre = min(width, down_to_series(max(least, 2 * curve(1)), width % 2 or 2, 2)) if width else 0
+    sides = (width - centre) // 2
+    side, _ = curve_profile(lambda row: max(0.0, curve(row) - centre / 2), sides, rows)
+    return NeckPlan(centre, side)
+
+
+def shoulder_stitches(total: int, opening: NeckPlan) -> int:
+    """The stitches of each shoulder beside a neck: what is left, shared equally.
+
+    >>> shoulder_stitches(75, NeckPlan(29, Profile(0, ())))
+    23
+    """
+    left = total - opening.width
+    if left < 0 or left % 2:
+        raise ProfileImpossible(f"{total} stitches less a neck of {opening.width} don't make two equal shoulders")
+    return left // 2
