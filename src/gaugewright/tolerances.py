@@ -22,6 +22,9 @@ would lie flat along the row (common practice, no source)."""
 MOST_DECREASED = 2
 """Along a curve up to two stitches are worked together at an edge; more bunch up and are left (common practice)."""
 
+CAP_STRAY_STITCHES = 1.5
+"""A cap's curve is eased into its armhole: half a stitch more than elsewhere passes for small, smooth steps."""
+
 
 def seam_tolerance(length: float, row_height: float) -> float:
     """How far the two edges of a seam may differ: one row or 3 %, the larger.
@@ -100,3 +103,21 @@ def count_tolerance(exact: float) -> float:
     (4.5, 2.0)
     """
     return max(2.0, COUNT_SHARE * exact)
+
+
+CROWN_SHARE = 0.25
+"""A disc lies flat with up to a quarter more or fewer stitches to a round than geometry asks: the usual 6, 8
+and 12 are said to lie flat at measured stitches whose own figures are 4.7 to 5.8, 7.1 to 9.1 and 12.6 to
+13.4, while 8 single crochet are said to ruffle."""
+
+CLOSED_STITCHES = 12
+"""More stitches than a dozen leave a hole when they are drawn together (common practice, no source)."""
+
+
+def crown_tolerance(flat: float) -> float:
+    """How many stitches a crown's round may be from flat: a quarter, at least the one that rounding may cost.
+
+    >>> crown_tolerance(6.0), crown_tolerance(3.0)
+    (1.5, 1.0)
+    """
+    return max(1.0, CROWN_SHARE * flat)

@@ -8,6 +8,9 @@ from gaugewright.rounding import down, half_up, up
 BLOCK_SHARE = 0.5
 """The first step takes half of the stitches to remove at a side (30 Day Sweater, day 24)."""
 
+PHRASES_AFTER_BLOCK = 3
+"""With the block an edge so has four phrases at most, as published armholes do (Espace Tricot, 2013)."""
+
 CURVE_HEIGHT = 1.5
 """The curve is half as high again as wide where the depth allows it (common practice, no source)."""
 
@@ -31,7 +34,7 @@ def armhole(stitches: int, rows: int, block: int | None, curve_rows: int | None,
     curved = default_curve_rows(stitches, rows, gauge) if curve_rows is None else curve_rows
     if not 1 <= curved <= rows:
         raise ProfileImpossible(f"a curve of {curved} rows doesn't fit into {rows} rows")
-    rest, _ = curve_profile(after_block(quarter_ellipse(stitches, curved), first), stitches - first, curved - 1)
+    rest, _ = curve_profile(armhole_curve(stitches - first, curved - 1), stitches - first, curved - 1, PHRASES_AFTER_BLOCK)
     return Profile(rows, with_block(first, rest))
 
 
@@ -51,9 +54,9 @@ def default_curve_rows(stitches: int, rows: int, gauge: Gauge) -> int:
     return min(max(wanted, lowest), max(lowest, down(rows / 2)))
 
 
-def after_block(curve: Curve, block: int) -> Curve:
-    """What a curve still takes after a block on its first row."""
-    return lambda row: max(0.0, curve(row + 1) - block)
+def armhole_curve(stitches: int, rows: int) -> Curve:
+    """The curve after the block, in a corner of its own: level as it leaves the block, upright at its end."""
+    return quarter_ellipse(stitches, max(1, rows))
 
 
 def with_block(block: int, rest: Profile) -> tuple[EdgeStep, ...]:

@@ -18,6 +18,9 @@ Move = tuple[Steps, State, float, float]
 
 HAIR = 1e-9
 
+WIDENING = 1.25
+"""A band in which nothing fits is soon searched; one twice too wide takes four times as long."""
+
 
 def fewest_phrases(
     targets: tuple[float, ...], stitches: int, limit: int, most_phrases: int
@@ -39,7 +42,7 @@ def fewest_phrases(
             return field.smoothest(number, best[number] + HAIR), best[number]
         if band > furthest:
             return None
-        band = enough if best else 2 * band
+        band = enough if best else WIDENING * band
 
 
 class _Field:

@@ -18,6 +18,9 @@ from gaugewright.tolerances import MOST_DECREASED
 Curve = Callable[[float], float]
 """Stitches gone after so many rows, both exact."""
 
+BELL_STEEPEST = 1.5
+"""At its ends a cap's curve takes half as many stitches again on a row as on the average."""
+
 
 class ProfileImpossible(ValueError):
     """Steps that can't be worked, or don't come to the stitches they should."""
@@ -35,7 +38,7 @@ class Phrase(NamedTuple):
 def quarter_ellipse(stitches: float, rows: float) -> Curve:
     """Level at the start, upright at the end: an armhole, a round neck.
 
-    >>> [quarter_ellipse(10, 10)(row) for row in (0, 2, 10)]
+    >>> [round(quarter_ellipse(10, 10)(row), 6) for row in (0, 2, 10)]
     [0.0, 6.0, 10.0]
     """
     return lambda row: stitches * math.sqrt(max(0.0, 1.0 - (1.0 - min(1.0, row / rows)) ** 2))
@@ -57,7 +60,7 @@ def bell(stitches: float, rows: float) -> Curve:
     >>> [round(bell(10, 20)(row), 2) for row in (0, 5, 10, 20)]
     [0.0, 3.3, 5.0, 10.0]
     """
-    return lambda row: stitches * (row / rows + math.sin(2.0 * math.pi * row / rows) / (4.0 * math.pi))
+    return lambda row: stitches * (row / rows + math.sin(2.0 * math.pi * row / rows) * (BELL_STEEPEST - 1.0) / (2.0 * math.pi))
 
 
 def through(points: Sequence[tuple[float, float]]) -> Curve:

@@ -15,6 +15,9 @@ CENTRE_SHARE = 1 / 3
 V_PHRASES = 2
 """A V is one straight line: two rates come as near to it as anyone sees."""
 
+HALVINGS = 40
+"""So often halved, a stretch of rows is known to far less than a hair."""
+
 
 class NeckPlan(NamedTuple):
     """`centre` stitches left on the way to row 1; `side` is either neck edge from row 1 on."""
@@ -39,7 +42,7 @@ def neck(shape: NeckShape, width: int, depth_rows: int) -> NeckPlan:
     >>> plan.centre, plan.side.stitches
     (1, 15)
     """
-    if width < 0 or depth_rows < 1:
+    if width < 2 or depth_rows < 1:
         raise ProfileImpossible(f"a neck of {width} stitches can't be worked in {depth_rows} rows")
     match shape:
         case "square":
@@ -61,11 +64,24 @@ def _curved(shape: Callable[[float, float], Curve], width: int, rows: int) -> Ne
     A shallow neck so gets a wide centre and a deep one a narrow one.
     """
     curve = shape(width / 2, rows)
-    least = width * CENTRE_SHARE
-    centre = min(width, down_to_series(max(least, 2 * curve(1)), width % 2 or 2, 2)) if width else 0
+    wanted = max(width * CENTRE_SHARE, 2 * curve(1))
+    centre = min(width, down_to_series(wanted, width % 2 or 2, 2))
     sides = (width - centre) // 2
-    side, _ = curve_profile(lambda row: max(0.0, curve(row) - centre / 2), sides, rows)
+    side, _ = curve_profile(side_curve(curve, centre / 2, rows), sides, rows)
     return NeckPlan(centre, side)
+
+
+def side_curve(curve: Curve, taken: float, rows: int) -> Curve:
+    """What is left of a half neck's curve beyond `taken` stitches, stretched to begin on the first row.
+
+    >>> round(side_curve(straight(10, 20), 4, 20)(10), 6)
+    3.0
+    """
+    low, high = 0.0, float(rows)
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2
+        low, high = (middle, high) if curve(middle) < taken else (low, middle)
+    return lambda row: max(0.0, curve(high + row * (rows - high) / rows) - taken)
 
 
 def shoulder_stitches(total: int, opening: NeckPlan) -> int:

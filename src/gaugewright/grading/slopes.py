@@ -17,7 +17,7 @@ def slope(stitches: int, rows: int, remainder: Remainder) -> tuple[int, ...]:
     neck, to the outer ones, or is spread among them.
 
     >>> slope(16, 2, "neck"), slope(16, 2, "outer"), slope(17, 3, "even")
-    ((5, 5, 6), (6, 5, 5), (4, 4, 5, 4))
+    ((5, 5, 6), (6, 5, 5), (4, 5, 4, 4))
     """
     groups = rows + 1
     if rows < 0 or stitches < groups:
