@@ -20,5 +20,11 @@ RowEdge = Literal["starting", "far"]
 Direction = Literal["nearest", "up", "down"]
 """Which way an exact number is taken to an allowed count."""
 
+NeckShape = Literal["round", "v", "boat", "square"]
+"""How the neck of a back or front is cut out."""
+
+HalfNeckShape = Literal["round", "v"]
+"""How the neck edge of a half front is cut out."""
+
 TakeUp = Literal["edge to edge", "half stitch", "whole stitch"]
 """How much of each edge a seam or picked-up edge takes into itself."""

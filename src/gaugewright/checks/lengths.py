@@ -6,9 +6,10 @@ from dataclasses import replace
 from gaugewright.checks.model import Found, Subject
 from gaugewright.checks.rising import moved_to_rise, row_of
 from gaugewright.checks.wording import by_size, cm, count_of, listed, problem, span_cm
-from gaugewright.design.model import Formula, Piece, Shoulders, ToLevel
+from gaugewright.design.model import TOPS, Formula, Neck, Piece, Shoulders, ToLevel
 from gaugewright.errors import Problem, ProblemsFound
-from gaugewright.grading.plan import ShouldersPlan
+from gaugewright.grading.model import GradedPiece, SpanStart, Strip
+from gaugewright.grading.plan import DividedPlan, ShouldersPlan
 from gaugewright.sized import Sized
 from gaugewright.sizing.environment import Answer
 from gaugewright.tolerances import NECK_STITCHES, SAME_LENGTH, total_tolerance
@@ -18,7 +19,7 @@ def wanted_total(piece: Piece) -> Formula | None:
     """The formula of a piece's whole length: its total, or the height at which its last section ends."""
     if piece.total is not None:
         return piece.total
-    ends = [section.extent.height for section in piece.sections if not isinstance(section, Shoulders) and isinstance(section.extent, ToLevel)]
+    ends = [section.extent.height for section in piece.sections if not isinstance(section, TOPS) and isinstance(section.extent, ToLevel)]
     return ends[-1] if ends else None
 
 
@@ -74,30 +75,32 @@ def _moved_to_rise(subject: Subject, piece: Piece, formula: Formula, off: dict[s
 
 
 def check_necks(subject: Subject) -> Found:
-    """Both shoulders alike with the neck in the middle; and how far its parity takes the neck from its width."""
+    """Both shoulders alike with the neck in the middle, both sides of a divided top mirrors of each other;
+    and how far its parity takes the neck from its width."""
     problems: list[Problem] = []
     necks = 0
     for piece in subject.design.pieces:
         for index, section in enumerate(piece.sections):
-            if isinstance(section, Shoulders):
+            if isinstance(section, (Shoulders, Neck)):
                 necks += 1
                 problems += _off_centre(subject, piece, section, index)
                 problems += _neck_parity(subject, piece, section, index)
     return Found(tuple(problems), f"{count_of(necks, 'neck')} centred" if not problems else f"{count_of(necks, 'neck')} looked at")
 
 
-def _neck_plan(subject: Subject, piece: Piece, index: int, size: str) -> ShouldersPlan:
+def _neck_plan(subject: Subject, piece: Piece, index: int, size: str) -> ShouldersPlan | DividedPlan:
     plan = subject.grading.plans[piece.key][size].sections[index]
-    assert isinstance(plan, ShouldersPlan)
+    assert isinstance(plan, (ShouldersPlan, DividedPlan))
     return plan
 
 
-def _off_centre(subject: Subject, piece: Piece, section: Shoulders, index: int) -> Iterator[Problem]:
+def _off_centre(subject: Subject, piece: Piece, section: Shoulders | Neck, index: int) -> Iterator[Problem]:
     off = []
     for size in subject.sizes:
-        plan, top = _neck_plan(subject, piece, index, size), subject.grading.pieces[piece.key][size].main.last_count
-        if 2 * plan.shoulder + plan.neck != top or plan.shoulder < 1 or plan.neck < 1:
-            off.append((size, f"shoulders of {plan.shoulder} and {top - plan.shoulder - plan.neck} stitches beside a neck of {plan.neck}"))
+        plan, graded = _neck_plan(subject, piece, index, size), subject.grading.pieces[piece.key][size]
+        text = mirror_fault(graded) if isinstance(plan, DividedPlan) else _uneven(plan, graded.main)
+        if text:
+            off.append((size, text))
     if off:
         yield problem(
             "neck-off-centre", f"the neck of {piece.key} is not in the middle: {by_size(off)}", section.origin,
@@ -105,18 +108,40 @@ def _off_centre(subject: Subject, piece: Piece, section: Shoulders, index: int) 
         )
 
 
-def _neck_parity(subject: Subject, piece: Piece, section: Shoulders, index: int) -> Iterator[Problem]:
+def _uneven(plan: ShouldersPlan, main: Strip) -> str:
+    """What is wrong with the shoulders of an undivided top, whose slope has left stitches at both ends alike."""
+    before = main.rows[-plan.rows - 1].makes
+    if 2 * plan.shoulder + plan.neck == before and plan.shoulder >= 1 and plan.neck >= 1 and main.last_count == plan.end:
+        return ""
+    return f"shoulders of {plan.shoulder} and {before - plan.shoulder - plan.neck} stitches beside a neck of {plan.neck}"
+
+
+def mirror_fault(graded: GradedPiece) -> str:
+    """Where the second side of a divided top is no mirror of the first; nothing where it is."""
+    main, *sides = graded.strips
+    starts = sorted((side.start.first, side.start.stitches) for side in sides if isinstance(side.start, SpanStart))
+    if len(starts) != 2 or starts[0][0] != 0 or sum(starts[1]) != main.last_count or starts[0][1] != starts[1][1]:
+        return f"sides over stitches {starts} of {main.last_count}"
+    for number, rows in enumerate(zip(sides[0].rows, sides[1].rows, strict=True), start=len(main.rows) + 1):
+        gained = [row.edge_changes() for row in rows]
+        if gained[0] != gained[1][::-1] or rows[0].makes != rows[1].makes:
+            return f"row {number} has {rows[0].makes} stitches on one side and {rows[1].makes} on the other, or other edges"
+    return ""
+
+
+def _neck_parity(subject: Subject, piece: Piece, section: Shoulders | Neck, index: int) -> Iterator[Problem]:
+    width = section.neck if isinstance(section, Shoulders) else section.width
     gauge = subject.design.fabric(section.fabric).gauge
     off = []
     for size, env in subject.environments.items():
-        plan, wanted = _neck_plan(subject, piece, index, size), env.length(section.neck)
+        plan, wanted = _neck_plan(subject, piece, index, size), env.length(width)
         if abs(plan.neck - wanted * gauge.stitches / gauge.width) > NECK_STITCHES + SAME_LENGTH:
             got = plan.neck * gauge.width / gauge.stitches
             off.append((size, f"{plan.neck} stitches, {cm(got)} for {cm(wanted)}"))
     if off:
         yield problem(
             "neck-parity", f"the neck of {piece.key} is {by_size(off)}; with two equal shoulders it is even or odd as the piece is",
-            section.neck.origin, f"a piece one stitch ({cm(gauge.stitch_width)}) wider or narrower lets it be nearer", [size for size, _ in off], "note",
+            width.origin, f"a piece one stitch ({cm(gauge.stitch_width)}) wider or narrower lets it be nearer", [size for size, _ in off], "note",
         )
 
 

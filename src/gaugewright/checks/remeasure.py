@@ -6,6 +6,8 @@ Written apart from the engine that graded them, so that the two can disagree.
 from collections.abc import Mapping, Sequence
 
 from gaugewright.checks.model import Measured, Remade, Subject
+from gaugewright.checks.remeasure_tops import has_shaped_top, top_edges, widths_across
+from gaugewright.checks.row_ends import RowEnds, along, row_ends
 from gaugewright.design.model import TAKE_UP_STITCHES, Design, FinishedMeasure, Formula, NamedEdge, Piece
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.nodes import Call, FormulaError, Name
@@ -13,12 +15,11 @@ from gaugewright.gauge.model import Gauge
 from gaugewright.grading.gather import gather
 from gaugewright.grading.grade import Grading
 from gaugewright.grading.model import Strip
-from gaugewright.grading.plan import PiecePlan, ShouldersPlan
+from gaugewright.grading.plan import PiecePlan
 from gaugewright.measurements.model import Body
 from gaugewright.rounding import half_up
 from gaugewright.sized import Sized, for_each_size, join
 from gaugewright.sizing.environment import Environment, named_formulas
-from gaugewright.tolerances import SAME_LENGTH
 from gaugewright.vocabulary import RowEdge
 
 SIDES: tuple[RowEdge, RowEdge] = ("starting", "far")
@@ -32,7 +33,7 @@ def subject_of(design: Design, bodies: Sized[Body], grading: Grading) -> Subject
     gauges = {fabric.key: fabric.gauge for fabric in design.fabrics}
     remade = {
         piece.key: join(
-            lambda plan, graded, piece=piece: remeasure(piece, plan, graded.main, gauges, lost_stitches(piece, design)),
+            lambda plan, graded, piece=piece: remeasure(piece, plan, graded.strips, gauges, lost_stitches(piece, design)),
             grading.plans[piece.key], grading.pieces[piece.key],
         )
         for piece in design.pieces
@@ -65,12 +66,16 @@ def side_edges(piece: Piece) -> tuple[NamedEdge, ...]:
     return (*piece.edges, *(NamedEdge(side, side, None, None) for side in SIDES if side not in named))
 
 
-def remeasure(piece: Piece, plan: PiecePlan, strip: Strip, gauges: Gauges, lost: Lost) -> Remade:
+def remeasure(piece: Piece, plan: PiecePlan, strips: Sequence[Strip], gauges: Gauges, lost: Lost) -> Remade:
     """One size of a piece: finished measures (worked less take-up) and the true length of each edge."""
-    of_rows = [gauges[row.fabric] for row in strip.rows]
-    row_widths = [row.makes * gauge.width / gauge.stitches for row, gauge in zip(strip.rows, of_rows, strict=True)]
-    sides = side_edges(piece) if strip.worked == "rows" else ()
-    spans = [(lost.get((edge.name, edge.side), 0.0), *span_of(edge, plan)) for edge in sides]
+    rows, ends = (*strips[0].rows, *(strips[-1].rows if len(strips) > 1 else ())), row_ends(strips, gauges)
+    of_rows = [gauges[row.fabric] for row in rows]
+    if has_shaped_top(plan):
+        row_widths = widths_across(plan, ends, strips[0].start.stitches * of_rows[0].width / of_rows[0].stitches)
+    else:
+        row_widths = [row.makes * gauge.width / gauge.stitches for row, gauge in zip(rows, of_rows, strict=True)]
+    sides = side_edges(piece) if strips[0].worked == "rows" else ()
+    spans = [(lost.get((edge.name, edge.side), 0.0), *_seam_rows(edge, plan)) for edge in sides]
     off = [
         sum(stitches for stitches, low, high in spans if low < number <= high) * gauge.width / gauge.stitches
         for number, gauge in enumerate(of_rows, start=1)
@@ -82,71 +87,37 @@ def remeasure(piece: Piece, plan: PiecePlan, strip: Strip, gauges: Gauges, lost:
     length = rows_length - lost.get((piece.bottom, None), 0.0) * first.height / first.rows
     length -= max(lost.get((name, None), 0.0) for name in top_names) * last.height / last.rows
     measures = {
-        piece.bottom: finished[0], piece.top: finished[-1], "top": finished[-1], "width": finished[0], "bottom": finished[0], "top_width": finished[-1],
+        piece.bottom: finished[0], piece.top: finished[-1], "top": finished[-1], "bottom": finished[0], "top_width": finished[-1],
+        "width": finished[-1 if piece.start.kind == "centre" else 0],
         "widest": max(finished), "narrowest": min(finished), "length": length,
     }
-    return Remade(measures, _edges(piece, plan, strip, of_rows, sides), rows_length)
+    return Remade(measures, _edges(piece, plan, strips, row_widths[-1], ends, of_rows, sides), rows_length)
 
 
 def span_of(edge: NamedEdge, plan: PiecePlan) -> tuple[int, int]:
     """The rows of an edge: after the first figure, up to the second."""
     ends = {mark.level: mark.row for mark in plan.marks if mark.side == edge.side}
-    return 0 if edge.bottom is None else ends[edge.bottom], plan.rows if edge.top is None else ends[edge.top]
+    return 0 if edge.bottom is None else ends[edge.bottom], plan.edge_end(edge.side) if edge.top is None else ends[edge.top]
+
+
+def _seam_rows(edge: NamedEdge, plan: PiecePlan) -> tuple[int, int]:
+    """The rows that a seam on an edge takes stitches off: a shoulder's slope goes on with its armhole."""
+    low, high = span_of(edge, plan)
+    return low, plan.rows if edge.top is None else high
 
 
 def _edges(
-    piece: Piece, plan: PiecePlan, strip: Strip, of_rows: Sequence[Gauge], sides: Sequence[NamedEdge]
+    piece: Piece, plan: PiecePlan, strips: Sequence[Strip], across: float, ends: RowEnds, of_rows: Sequence[Gauge], sides: Sequence[NamedEdge]
 ) -> dict[str, float]:
     """Stitch edges by their stitches, row ends along their line; of one name on two sides the first."""
-    bottom = strip.start.stitches * of_rows[0].width / of_rows[0].stitches
-    stitch = of_rows[-1].width / of_rows[-1].stitches
-    top = strip.last_count * stitch
-    edges = {piece.bottom: bottom, piece.top: top, "bottom": bottom, "top": top}
-    for section in plan.sections:
-        if isinstance(section, ShouldersPlan):
-            edges |= {"shoulder": section.shoulder * stitch, "neck": section.neck * stitch}
-    row_ends = _row_ends(strip, of_rows) if sides else []
+    bottom = strips[0].start.stitches * of_rows[0].width / of_rows[0].stitches
+    edges = {piece.bottom: bottom, piece.top: across, "bottom": bottom, "top": across}
+    edges |= top_edges(plan, strips, ends, of_rows[-1].width / of_rows[-1].stitches)
     whole = [NamedEdge(side, side, None, None) for side in SIDES] if sides else []
     for edge in (*sides, *whole):
         low, high = span_of(edge, plan)
-        edges.setdefault(edge.name, _along([(height, moves[edge.side == "far"]) for height, moves in row_ends[low:high]]))
+        edges.setdefault(edge.name, along(getattr(ends, edge.side)[low:high]))
     return edges
-
-
-def _row_ends(strip: Strip, of_rows: Sequence[Gauge]) -> list[tuple[float, tuple[float, float]]]:
-    """Each row's height and how far it moves the starting and the far edge.
-
-    What a change of gauge alone adds to the width, both edges share.
-    """
-    found: list[tuple[float, tuple[float, float]]] = []
-    flat = 1.0 if strip.worked == "rows" else 0.5
-    before = None
-    for number, (row, gauge) in enumerate(zip(strip.rows, of_rows, strict=True), start=1):
-        stitch = gauge.width / gauge.stitches * flat
-        width = row.makes * stitch
-        shaped = strip.worked == "rows" and number > 1 and any(run.operation.change for run in row.runs)
-        in_order = row.edge_changes() if shaped else (0, 0)
-        moved = [change * stitch for change in (in_order if number % 2 else in_order[::-1])]
-        widened = width - (strip.start.stitches * stitch if before is None else before)
-        shared = (widened - sum(moved)) / 2
-        found.append((gauge.height / gauge.rows, (moved[0] + shared, moved[1] + shared)))
-        before = width
-    return found
-
-
-def _along(rows: Sequence[tuple[float, float]]) -> float:
-    """The line along row ends: upright to where a slope begins, then straight from shaping row to shaping row.
-
-    A slope begins as many rows before its first shaping row as there are to its second.
-    """
-    moving = [number for number, (_, move) in enumerate(rows) if abs(move) > SAME_LENGTH]
-    length = sum(height for height, _ in rows)
-    for place, number in enumerate(moving):
-        below = moving[place - 1] if place else -1
-        gap = moving[place + 1] - number if place + 1 < len(moving) else number - below
-        rise = sum(height for height, _ in rows[max(below, number - gap) + 1 : number + 1])
-        length += (rise**2 + rows[number][1] ** 2) ** 0.5 - rise
-    return length
 
 
 def _environment(label: str, design: Design, bodies: Sized[Body], remade: Mapping[str, Sized[Remade]], gauges: Gauges) -> Environment:

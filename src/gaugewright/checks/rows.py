@@ -160,7 +160,7 @@ def _piece_faults(graded: GradedPiece) -> Iterator[RowFault]:
     for strip in graded.strips:
         for fault in faults_of(strip, graded.strips):
             place = "" if strip is graded.main else f"{strip.name}: "
-            yield RowFault(fault.row if strip is graded.main else len(graded.main.rows), place + fault.text)
+            yield RowFault(fault.row if strip is graded.main else len(graded.main.rows) + max(1, fault.row), place + fault.text)
 
 
 def _pick_up_faults(graded: GradedPiece, others: Mapping[str, GradedPiece]) -> Iterator[RowFault]:

@@ -8,7 +8,7 @@ from gaugewright.checks.model import Found, Subject
 from gaugewright.checks.remeasure import side_edges, span_of
 from gaugewright.checks.terms import fabrics_of
 from gaugewright.checks.wording import by_size, cm, count_of, problem
-from gaugewright.design.model import EdgeName, NamedEdge, Seam
+from gaugewright.design.model import Cap, EdgeName, NamedEdge, Seam
 from gaugewright.errors import Problem
 from gaugewright.grading.model import EdgeLength
 from gaugewright.tolerances import EASED_SLACK, SAME_LENGTH, seam_tolerance
@@ -26,7 +26,9 @@ class Pair:
 
     @property
     def kind(self) -> str:
-        """What is sewn to what: rows, stitches, or stitches eased into row ends."""
+        """What is sewn to what: rows, stitches, stitches eased into row ends, or a cap set into its armhole."""
+        if any(edge.rows and edge.stitches for edge in (self.join, self.to)):
+            return "cap"
         if self.join.stitches and self.to.stitches and not (self.join.rows or self.to.rows):
             return "stitches"
         return "rows" if not (self.join.stitches or self.to.stitches) else "eased"
@@ -45,6 +47,7 @@ def check_seams(subject: Subject) -> Found:
         problems += _mismatch(subject, seam, pairs)
         problems += _counts_differ(subject, seam, pairs)
         problems += _too_short(seam, pairs)
+        problems += _cap_off(subject, seam, pairs)
         figures.append(_figures(seam, pairs))
     return Found(tuple(problems), "; ".join(figures) or "no seams")
 
@@ -80,7 +83,7 @@ def _mismatch(subject: Subject, seam: Seam, pairs: dict[str, Pair]) -> Iterator[
     height = _row_height(subject, seam)
     off = [
         (size, f"{cm(pair.join.length)} meets {cm(pair.to.length)}") for size, pair in pairs.items()
-        if abs(pair.join.length - pair.to.length) > seam_tolerance(max(pair.join.length, pair.to.length), height) + SAME_LENGTH
+        if pair.kind != "cap" and abs(pair.join.length - pair.to.length) > seam_tolerance(max(pair.join.length, pair.to.length), height) + SAME_LENGTH
     ]
     if off:
         aim = " + ".join(f"edge({edge})" for edge in seam.to)
@@ -136,6 +139,35 @@ def _too_short(seam: Seam, pairs: dict[str, Pair]) -> Iterator[Problem]:
             "eased-edge-short", f"{seam.join} with {_other(seam)}: the edge eased in is shorter than its opening: {by_size(off)}", seam.origin,
             "add `round: up` to the taper that ends at this edge, with the opening's length as its target", [size for size, _ in off],
         )
+
+
+def _cap_off(subject: Subject, seam: Seam, pairs: dict[str, Pair]) -> Iterator[Problem]:
+    """A cap's edge is never shorter than its armhole, and longer by its ease and a row at most."""
+    height, short, long = _row_height(subject, seam), [], []
+    for size, pair in pairs.items():
+        if pair.kind != "cap":
+            continue
+        over = pair.join.length - pair.to.length
+        over = over if pair.join.stitches else -over
+        text = f"{cm(pair.join.length)} meets {cm(pair.to.length)}"
+        if over < -EASED_SLACK:
+            short.append((size, text))
+        elif over > _cap_ease(subject, seam, size) + height + SAME_LENGTH:
+            long.append((size, text))
+    hint = f"name all edges it is sewn into in the cap's `fit`, and sew it to those: {_other(seam)}"
+    for name, off in (("eased-edge-short", short), ("seam-mismatch", long)):
+        if off:
+            message = f"the cap doesn't fill its armhole: {by_size(off)}; none shorter, and at most a row ({cm(height)}) longer is expected"
+            yield problem(name, message, seam.origin, hint, [size for size, _ in off])
+
+
+def _cap_ease(subject: Subject, seam: Seam, size: str) -> float:
+    """The ease that the cap in a seam states, in mm."""
+    for edge in (seam.join, *seam.to):
+        for section in subject.design.piece(edge.piece).sections:
+            if isinstance(section, Cap) and section.ease is not None and edge.edge == "cap":
+                return subject.environments[size].length(section.ease)
+    return 0.0
 
 
 def _figures(seam: Seam, pairs: dict[str, Pair]) -> str:

@@ -7,7 +7,7 @@ from gaugewright.checks.rows import section_origin
 from gaugewright.checks.wording import by_size, count_of, problem
 from gaugewright.errors import Origin, Problem
 from gaugewright.grading.model import GradedPiece, Row
-from gaugewright.grading.plan import PiecePlan
+from gaugewright.grading.plan import DividedPlan, PiecePlan
 
 CHANGES = ("increase", "decrease")
 WORKED = ("stitch", "increase", "decrease", "turning chain")
@@ -41,6 +41,9 @@ def check_shaping_balances(subject: Subject) -> Found:
 def _unbalanced(plan: PiecePlan, graded: GradedPiece) -> Faults:
     rows, first, stitches = graded.main.rows, 0, plan.start.stitches
     for section in plan.sections:
+        if isinstance(section, DividedPlan):
+            yield from _sides_unbalanced(section, graded, stitches)
+            return
         changes = [gained_and_lost(row) for row in rows[first : first + section.rows]]
         gained, lost = sum(change[0] for change in changes), sum(change[1] for change in changes)
         place = first + max(1, section.rows)
@@ -55,6 +58,19 @@ def _unbalanced(plan: PiecePlan, graded: GradedPiece) -> Faults:
         balance = sum(gained_and_lost(row)[0] - gained_and_lost(row)[1] for row in strip.rows)
         if strip.start.stitches + balance != strip.last_count:
             yield len(rows), f"{strip.name} ends with {strip.last_count} stitches, not {strip.start.stitches + balance}"
+
+
+def _sides_unbalanced(section: DividedPlan, graded: GradedPiece, stitches: int) -> Faults:
+    """A divided top takes all stitches below it, and each of its sides ends with half of what is left."""
+    place = len(graded.main.rows) + 1
+    if not section.stitches == stitches == graded.main.last_count:
+        yield place, f"it starts with {section.stitches} stitches, and there are {graded.main.last_count}"
+    for strip in graded.strips[1:]:
+        if strip.start.stitches != section.side:
+            yield place, f"{strip.name} starts with {strip.start.stitches} stitches, not {section.side}"
+        balance = sum(gained_and_lost(row)[0] - gained_and_lost(row)[1] for row in strip.rows)
+        if not strip.start.stitches + balance == strip.last_count == section.side_end:
+            yield place, f"{strip.name} ends with {strip.last_count} stitches, not {section.side_end}"
 
 
 def check_gathers(subject: Subject) -> Found:

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from gaugewright.checks.model import Found, Subject
 from gaugewright.checks.wording import by_size, cm, count_of, problem
-from gaugewright.design.model import Design, ForLength, Formula, Shoulders, Taper, ToLevel
+from gaugewright.design.model import TOPS, Cap, Crown, Design, ForLength, Formula, Taper, ToLevel
+from gaugewright.design.shapes import shape_formulas
 from gaugewright.errors import Origin, Problem
 from gaugewright.formulas.names import names_in
 
@@ -28,14 +29,14 @@ def formulas_of(design: Design) -> Iterator[Formula]:
     for piece in design.pieces:
         yield from (formula for formula in (piece.start.width, piece.total) if formula is not None)
         for section in piece.sections:
-            if isinstance(section, Shoulders):
-                yield section.neck
+            yield from shape_formulas(section)
+            if isinstance(section, (*TOPS, Cap)):
                 continue
             if isinstance(section.extent, ToLevel):
                 yield section.extent.height
             elif isinstance(section.extent, ForLength):
                 yield section.extent.length
-            if isinstance(section, Taper) and section.target is not None:
+            if isinstance(section, (Taper, Crown)) and section.target is not None:
                 yield section.target
         bands = piece.colours.bands
         if bands is not None:

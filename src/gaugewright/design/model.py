@@ -7,23 +7,24 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
+from gaugewright.design.crowns import Crown as Crown
+from gaugewright.design.formula import Extent as Extent
+from gaugewright.design.formula import ForLength as ForLength
+from gaugewright.design.formula import Formula as Formula
+from gaugewright.design.formula import ForRows as ForRows
+from gaugewright.design.formula import Rest as Rest
+from gaugewright.design.formula import ToLevel as ToLevel
+from gaugewright.design.shapes import Armhole as Armhole
+from gaugewright.design.shapes import Cap as Cap
+from gaugewright.design.shapes import Neck as Neck
+from gaugewright.design.shapes import NeckEdge as NeckEdge
 from gaugewright.design.size_list import SizeList
 from gaugewright.errors import Origin
-from gaugewright.formulas.nodes import Node
 from gaugewright.gauge.counts import CountRule
 from gaugewright.gauge.model import Gauge
 from gaugewright.vocabulary import Direction, Loop, RowEdge, TakeUp, Worked
 
 TAKE_UP_STITCHES: "dict[str, float]" = {"edge to edge": 0.0, "half stitch": 0.5, "whole stitch": 1.0}
-
-
-@dataclass(frozen=True, slots=True)
-class Formula:
-    """A parsed formula with the place and the text it came from."""
-
-    node: Node
-    text: str
-    origin: Origin
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,35 +63,6 @@ class Fabric:
 
 
 @dataclass(frozen=True, slots=True)
-class ToLevel:
-    """Up to a height above the hem: a named level, or a formula of its own."""
-
-    height: Formula
-
-
-@dataclass(frozen=True, slots=True)
-class ForLength:
-    """For a length of mm."""
-
-    length: Formula
-
-
-@dataclass(frozen=True, slots=True)
-class ForRows:
-    """For so many rows or rounds."""
-
-    rows: int
-
-
-@dataclass(frozen=True, slots=True)
-class Rest:
-    """What the other sections leave of the piece's total."""
-
-
-Extent = ToLevel | ForLength | ForRows | Rest
-
-
-@dataclass(frozen=True, slots=True)
 class Even:
     """A section without shaping."""
 
@@ -122,26 +94,38 @@ class Taper:
 
 @dataclass(frozen=True, slots=True)
 class Shoulders:
-    """The top edge divided into shoulder, neck, shoulder; works no rows."""
+    """The top edge divided into shoulder, neck, shoulder; works no rows but those of its slope,
+    which are the last ones of the section below it."""
 
     neck: Formula
     fabric: str
     origin: Origin
+    slope: Formula | None = None
 
 
-Section = Even | Taper | Shoulders
+Section = Even | Taper | Shoulders | Armhole | Neck | NeckEdge | Cap | Crown
+
+TOPS = (Shoulders, Neck, NeckEdge)
+"""Sections that end a piece and hang from the shoulder: their rows, if any, are the last ones below them."""
 
 
 @dataclass(frozen=True, slots=True)
 class PieceStart:
-    """How a piece begins: a chain or ring of a wanted width, or edges picked up."""
+    """How a piece begins: a chain or ring of a wanted width, a closed centre of so many stitches (None: as
+    many as lie flat), or edges picked up."""
 
-    kind: Literal["chain", "ring", "pick up"]
+    kind: Literal["chain", "ring", "centre", "pick up"]
     width: Formula | None
     edges: tuple[tuple[str, str], ...]
     take_up: TakeUp
     fabric: str
     origin: Origin
+    stitches: int | None = None
+
+    @property
+    def in_rounds(self) -> bool:
+        """Whether the piece goes round, without row ends."""
+        return self.kind in ("ring", "centre")
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,6 +21,8 @@ from gaugewright.design.model import (
     ToLevel,
 )
 from gaugewright.design.origins import Origins, Path
+from gaugewright.design.resolve_crowns import resolve_crown
+from gaugewright.design.resolve_shapes import SHAPED, resolve_shape
 from gaugewright.spec import Spec
 from gaugewright.vocabulary import RowEdge
 
@@ -45,13 +47,10 @@ def resolve_piece(
         make=get("make") or 1,
         fabric=fabric,
         start=_start(get("start"), fabric, path("start"), origins),
-        sections=tuple(
-            _section(section.part, fabric, (*path("sections"), index, kind_of(section)), origins, named, get("start"))
-            for index, section in enumerate(get("sections"))
-        ),
+        sections=_sections(get("sections"), fabric, path("sections"), origins, named, get("start")),
         edges=named,
-        bottom=(edges.bottom if edges else None) or "bottom",
-        top=(edges.top if edges else None) or "top",
+        bottom=(edges.bottom if edges else None) or ("centre" if get("start").centre is not None else "bottom"),
+        top=(edges.top if edges else None) or ("edge" if get("start").centre is not None else "top"),
         colours=_colours(get("colours"), only_yarn, bands, path("colours"), origins, make_bands),
         total=origins.formula(total, path("total")) if total is not None else None,
         mirrored=spec.pieces[key].mirrored,
@@ -63,23 +62,41 @@ def resolve_piece(
 
 def kind_of(section: Any) -> str:
     """The key that opens a section."""
-    return next(kind for kind in ("even", "taper", "shoulders") if getattr(section, kind) is not None)
+    return next(kind for kind in ("even", "taper", "shoulders", "crown", *SHAPED) if getattr(section, kind) is not None)
+
+
+def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], start: Any) -> tuple[Section, ...]:
+    """The sections in order; each knows the fabric of the one below it."""
+    found: list[Section] = []
+    for index, section in enumerate(parts):
+        below, own = found[-1].fabric if found else fabric, (*path, index, kind_of(section))
+        if kind_of(section) == "crown":
+            found.append(resolve_crown(section.part, fabric, own, origins))
+        elif kind_of(section) in SHAPED:
+            found.append(resolve_shape(section.part, fabric, below, own, origins, lambda at: _at(at, edges, start)))
+        else:
+            found.append(_section(section.part, fabric, below, own, origins, edges, start))
+    return tuple(found)
 
 
 def _start(start: Any, fabric: str, path: Path, origins: Origins) -> PieceStart:
-    kind = next(name for name in ("chain", "ring", "pick_up") if getattr(start, name) is not None)
-    width = None if kind == "pick_up" else origins.formula(getattr(start, kind), (*path, kind))
+    kind = next(name for name in ("chain", "ring", "centre", "pick_up") if getattr(start, name) is not None)
+    width = None if kind in ("centre", "pick_up") else origins.formula(getattr(start, kind), (*path, kind))
     edges = tuple((text.partition(".")[0], text.partition(".")[2]) for text in start.pick_up or ())
     return PieceStart(
         "pick up" if kind == "pick_up" else kind, width, edges,  # type: ignore[arg-type]
         getattr(start, "take_up", None) or "edge to edge", start.fabric or fabric, origins.at((*path, kind)),
+        start.centre if isinstance(start.centre, int) else None,
     )
 
 
-def _section(part: Any, fabric: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], start: Any) -> Section:
+def _section(
+    part: Any, fabric: str, below: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], start: Any
+) -> Section:
     origin = origins.at(path[:-1])
     if hasattr(part, "neck"):
-        return Shoulders(origins.formula(part.neck, (*path, "neck")), fabric, origin)
+        slope = None if part.slope is None else origins.formula(part.slope, (*path, "slope"))
+        return Shoulders(origins.formula(part.neck, (*path, "neck")), fabric if slope is None else below, origin, slope)
     extent, own_fabric, colour = _extent(part, path, origins), part.fabric or fabric, part.colour or ""
     if not hasattr(part, "target"):
         assert extent is not None
@@ -102,7 +119,7 @@ def _extent(part: Any, path: Path, origins: Origins) -> Extent | None:
 
 def _at(at: str, edges: tuple[NamedEdge, ...], start: Any) -> str:
     """Where a taper shapes: an edge's name stands for the side it is on; rounds have no edges."""
-    if start.ring is not None:
+    if start.ring is not None or start.centre is not None:
         return at if at in ("pairs", "all round") else ""
     sides = {edge.side for edge in edges if edge.name == at}
     return next(iter(sides)) if len(sides) == 1 else "both" if len(sides) == 2 else at

@@ -16,6 +16,7 @@ def answers(design: Design, pieces: Mapping[str, GradedPiece]) -> dict[str, Answ
     return {
         "edge": lambda call, _env: _edge(call, pieces),
         "finished": lambda call, _env: _finished(call, pieces),
+        "depth": lambda call, _env: _depth(call, design, pieces),
         "in_rows": lambda call, env: _in_rows(call, env, gauges),
     }
 
@@ -34,6 +35,15 @@ def _finished(call: Call, pieces: Mapping[str, GradedPiece]) -> float:
     if name not in measures:
         raise FormulaError(f"{piece} has no measure {name}", call.column, f"its measures are {', '.join(measures)}")
     return measures[name]
+
+
+def _depth(call: Call, design: Design, pieces: Mapping[str, GradedPiece]) -> float:
+    """How high an edge of row ends reaches: a cap's height is judged by its armhole's depth."""
+    piece, name = _piece_and_name(call)
+    edges = pieces[piece].edges
+    if name not in edges or not edges[name].rows:
+        raise FormulaError(f"{piece} has no edge of row ends {name}", call.column, "name the edge the cap is sewn into")
+    return design.fabric(design.piece(piece).fabric).gauge.height_of(edges[name].rows)
 
 
 def _in_rows(call: Call, env: Environment, gauges: Mapping[str, Gauge]) -> float:

@@ -9,8 +9,10 @@ from gaugewright.design.model import NamedEdge, Piece
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.model import EdgeLength, Outline, Strip
-from gaugewright.grading.outline import run_length
-from gaugewright.grading.plan import PiecePlan, ShouldersPlan
+from gaugewright.grading.across import stitches_across
+from gaugewright.grading.outline import edge_length
+from gaugewright.grading.shape_edges import shape_edges
+from gaugewright.grading.plan import PiecePlan
 from gaugewright.grading.take_up import SIDES, TakeUps, edge_take_up, row_end_edges
 from gaugewright.tolerances import seam_tolerance
 
@@ -18,16 +20,15 @@ Gauges = Mapping[str, Gauge]
 
 
 def edge_lengths(
-    piece: Piece, plan: PiecePlan, strip: Strip, outline: Outline, gauges: Gauges, size: str
+    piece: Piece, plan: PiecePlan, strips: tuple[Strip, ...], outline: Outline, gauges: Gauges, size: str
 ) -> dict[str, EdgeLength]:
     """Each edge's length in this size: those the piece names, and those that every piece has."""
-    first, last = gauges[strip.rows[0].fabric], gauges[strip.rows[-1].fabric]
+    strip = strips[0]
+    first, last = gauges[strip.rows[0].fabric], gauges[strips[-1].rows[-1].fabric]
     bottom = _stitch_edge(strip.start.stitches, first)
-    top = _stitch_edge(strip.last_count, last)
+    top = _stitch_edge(stitches_across(plan, strips)[-1], last)
     edges = {piece.bottom: bottom}
-    for part in plan.sections:
-        if isinstance(part, ShouldersPlan):
-            edges |= {"shoulder": _stitch_edge(part.shoulder, last), "neck": _stitch_edge(part.neck, last)}
+    edges |= shape_edges(plan, outline, last)
     edges[piece.top] = top
     if strip.worked == "rows":
         edges |= _row_end_edges(piece, plan, outline, first, size)
@@ -56,32 +57,33 @@ def _row_end_edges(piece: Piece, plan: PiecePlan, outline: Outline, gauge: Gauge
 
 def _row_end_edge(edge: NamedEdge, plan: PiecePlan, outline: Outline) -> EdgeLength:
     first, last = _rows_between(edge, plan)
-    points = (outline.starting if edge.side == "starting" else outline.far)[first : last + 1]
-    return EdgeLength(run_length(points), last - first, 0)
+    return EdgeLength(edge_length(outline, edge.side, first, last), last - first, 0)
 
 
 def _rows_between(edge: NamedEdge, plan: PiecePlan) -> tuple[int, int]:
     """The rows after which the edge begins and ends."""
     rows_at = {mark.level: mark.row for mark in plan.marks if mark.side == edge.side}
-    return 0 if edge.bottom is None else rows_at[edge.bottom], plan.rows if edge.top is None else rows_at[edge.top]
+    return 0 if edge.bottom is None else rows_at[edge.bottom], plan.edge_end(edge.side) if edge.top is None else rows_at[edge.top]
 
 
 Measures = dict[str, float]
 
 
 def finished_measures(
-    piece: Piece, plan: PiecePlan, strip: Strip, outline: Outline, gauges: Gauges, taken: TakeUps
+    piece: Piece, plan: PiecePlan, strips: tuple[Strip, ...], outline: Outline, gauges: Gauges, taken: TakeUps
 ) -> tuple[Measures, Measures]:
     """Finished and worked measures in mm, by name: finished = worked - take-up.
 
-    `width` and `bottom` are taken at the start, `top_width` at the last row, in rounds as the whole
-    girth; a width loses what the seams at its own row take. `length` is all rows, less what a seam on
-    the top or bottom edge takes.
+    `width` and `bottom` are taken at the start (the width of what begins at a centre at its last round),
+    `top_width` at the last row, in rounds as the whole girth; a width loses what the seams at its own row take, and is measured across a neck and over the
+    shoulders' slopes. `length` is all rows, less what a seam on the top or bottom edge takes.
     """
-    worked = [gauges[row.fabric].width_of(row.makes) for row in strip.rows]
+    strip = strips[0]
+    rows = (*strip.rows, *(strips[-1].rows if len(strips) > 1 else ()))
+    worked = [gauges[row.fabric].width_of(count) for row, count in zip(rows, stitches_across(plan, strips), strict=True)]
     losses = _losses(piece, plan, taken) if strip.worked == "rows" else [0.0] * len(worked)
     finished = [
-        width - loss * gauges[row.fabric].stitch_width for width, loss, row in zip(worked, losses, strip.rows, strict=True)
+        width - loss * gauges[row.fabric].stitch_width for width, loss, row in zip(worked, losses, rows, strict=True)
     ]
     length = outline.heights[-1]
     return (
@@ -94,7 +96,7 @@ def _measures(piece: Piece, widths: list[float], length: float) -> Measures:
     first, last = widths[0], widths[-1]
     own = {piece.bottom: first, piece.top: last, "top": last}
     return own | {
-        "width": first, "bottom": first, "top_width": last, "widest": max(widths), "narrowest": min(widths), "length": length,
+        "width": last if piece.start.kind == "centre" else first, "bottom": first, "top_width": last, "widest": max(widths), "narrowest": min(widths), "length": length,
     }
 
 
@@ -105,6 +107,7 @@ def _losses(piece: Piece, plan: PiecePlan, taken: TakeUps) -> list[float]:
         for edge in row_end_edges(piece, side):
             loss = edge_take_up(piece, taken, edge)
             first, last = _rows_between(edge, plan)
+            last = plan.rows if edge.top is None else last
             for row in range(first, last):
                 losses[row] += loss
     return losses

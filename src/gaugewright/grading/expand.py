@@ -15,7 +15,8 @@ from gaugewright.grading.model import (
     turning_chain,
     work,
 )
-from gaugewright.grading.plan import Cloth, EvenPlan, PiecePlan, SectionPlan, SpreadPlan, TaperPlan
+from gaugewright.grading.plan import Cloth, DividedPlan, EvenPlan, PiecePlan, ProfilePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
+from gaugewright.grading.shape_rows import shaped_rows, sides_of
 from gaugewright.grading.spread import Spread
 from gaugewright.vocabulary import Side
 
@@ -23,13 +24,25 @@ Runs = Iterator[Run]
 
 
 def expand(plan: PiecePlan) -> Strip:
-    """The strip of an undivided piece, its rows in the order of working."""
+    """The strip from the start up to where a piece divides, or to its end; rows in the order of working."""
     rows: list[Row] = []
     for section in plan.sections:
+        if isinstance(section, DividedPlan):
+            break
         colours = [plan.colour_of(number) for number in range(len(rows) + 1, len(rows) + section.rows + 1)]
         for runs in _section(plan, section, len(rows) + 1, colours):
             rows.append(Row(runs, row_side(plan, len(rows) + 1)))
     return Strip(plan.piece, plan.start, plan.worked, tuple(rows))
+
+
+def expand_all(plan: PiecePlan) -> tuple[Strip, ...]:
+    """All strips of a piece: one, or the one below the division and both sides above it."""
+    main, last = expand(plan), plan.sections[-1]
+    if not isinstance(last, DividedPlan):
+        return (main,)
+    first = len(main.rows) + 1
+    colours = [plan.colour_of(number) for number in range(first, first + last.rows)]
+    return (main, *sides_of(main.name, last, first, colours, _joined))
 
 
 def row_side(plan: PiecePlan, number: int) -> Side:
@@ -60,6 +73,10 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
             rows = (_joined(runs) for runs in _taper_rows(section, first, colours))
         case SpreadPlan():
             rows = (_joined(runs) for runs in _spread_rounds(section, colours))
+        case ProfilePlan(cloth=cloth, stitches=stitches, starting=starting, far=far):
+            rows = (_joined(runs) for runs in shaped_rows(cloth, stitches, starting, far, colours, first))
+        case ShouldersPlan(cloth=cloth, stitches=stitches, slope=slope) if section.rows:
+            rows = (_joined(runs) for runs in shaped_rows(cloth, stitches, slope, slope, colours, first))
         case _:
             return
     if first == 1 and isinstance(plan.start, EdgeStart):

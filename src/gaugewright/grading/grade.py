@@ -10,13 +10,13 @@ from gaugewright.design.model import Design, EdgeName, Piece
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.grading.answers import answers
 from gaugewright.grading.edges import edge_lengths, finished_measures
-from gaugewright.grading.expand import expand
+from gaugewright.grading.expand import expand_all
 from gaugewright.grading.gather import gather
 from gaugewright.grading.measure import Measured, Shaped, measure_piece
 from gaugewright.grading.model import EdgeStart, GradedPiece
 from gaugewright.grading.never_falls import settled
 from gaugewright.grading.order import grading_order, pieces_needed
-from gaugewright.grading.outline import outline_of
+from gaugewright.grading.outline import outline_of_all
 from gaugewright.grading.plan import PiecePlan
 from gaugewright.grading.shaping import edges_of_rows, pairs_of_rounds
 from gaugewright.grading.starts import pick_up_start, start_count
@@ -84,7 +84,7 @@ def _plan(
 
     shaped = edges_of_rows(piece)
     measured = measure(shaped)
-    if piece.start.kind == "ring":
+    if piece.start.in_rounds:
         shaped = pairs_of_rounds(piece, design, measured)
         measured = measure(shaped) if any(shaped) else measured
     return plan_piece(piece, design, shaped, settled(piece, design, inside, measured), inside, starts)
@@ -100,11 +100,11 @@ def _grader(piece: Piece, plans: Sized[PiecePlan], design: Design, taken: TakeUp
 
     def graded(label: str) -> GradedPiece:
         plan = plans[label]
-        strip = expand(plan)
-        outline = outline_of(strip, gauges)
-        finished, worked = finished_measures(piece, plan, strip, outline, gauges, taken)
-        edges = edge_lengths(piece, plan, strip, outline, gauges, label)
-        return GradedPiece(piece.key, (strip,), outline, edges, finished, worked)
+        strips = expand_all(plan)
+        outline = outline_of_all(strips, gauges)
+        finished, worked = finished_measures(piece, plan, strips, outline, gauges, taken)
+        edges = edge_lengths(piece, plan, strips, outline, gauges, label)
+        return GradedPiece(piece.key, strips, outline, edges, finished, worked)
 
     return graded
 

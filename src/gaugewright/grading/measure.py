@@ -7,14 +7,17 @@ stack of all rows, then counts that follow from rows.
 
 from dataclasses import dataclass, replace
 
-from gaugewright.design.model import Design, Even, Piece, Shoulders, Taper
+from gaugewright.design.model import TOPS, Armhole, Cap, Crown, Design, Even, Piece, Shoulders, Taper
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule
 from gaugewright.grading.allowed import Asked, allowed_count, of_parity, stated_count, stepped_count
+from gaugewright.grading.cap_fit import cap_of
+from gaugewright.grading.crowns import crown_end, crown_rounds
 from gaugewright.grading.plan import ShapedEdges
 from gaugewright.grading.stack import end_heights, fixed_rows, stack_rows
 from gaugewright.grading.starts import is_edge_length
 from gaugewright.grading.take_up import TakeUps, side_take_up
+from gaugewright.grading.tops import Shape, Stacked, shape_all
 from gaugewright.rounding import up
 from gaugewright.sizing.environment import Environment
 
@@ -26,8 +29,9 @@ Shaped = tuple[ShapedEdges | None, ...]
 class Measured:
     """One size of a piece: stitches at the start, then rows and end stitches of each section.
 
-    `necks` holds the neck stitches of a shoulders section, 0 elsewhere; `wanted_total` is the height
-    wanted in mm, before rows were rounded.
+    `necks` holds the neck stitches of a section that ends in shoulders, 0 elsewhere; `shapes` what is
+    shaped at the edges of armholes, necks, slopes and caps; `wanted_total` is the height wanted in mm,
+    before rows were rounded.
     """
 
     start: int
@@ -35,6 +39,7 @@ class Measured:
     ends: tuple[int, ...]
     necks: tuple[int, ...]
     wanted_total: float
+    shapes: tuple[Shape | None, ...] = ()
 
     def before(self, index: int) -> int:
         """Stitches with which a section begins."""
@@ -65,12 +70,14 @@ def measure_piece(piece: Piece, design: Design, env: Environment, taken: TakeUps
     necks: list[int] = []
     before = start
     for index, section in enumerate(piece.sections):
-        necks.append(_neck(section, size, before) if isinstance(section, Shoulders) else 0)
+        necks.append(_neck(section, size, before) if isinstance(section, Shoulders) and section.slope is None else 0)
         end = _end_count(size, index, before, stack.rows[index])
         assert end is not None  # rows and the count before are known now
         ends.append(end)
         before = end
-    return Measured(start, stack.rows, tuple(ends), tuple(necks), stack.wanted)
+    stacked = Stacked(start, list(stack.rows), ends, necks, [None] * len(ends))
+    shape_all(piece, design, env, stacked)
+    return Measured(start, tuple(stacked.rows), tuple(ends), tuple(necks), stack.wanted, tuple(stacked.shapes))
 
 
 def lead_rows(index: int) -> int:
@@ -94,14 +101,29 @@ def _rows_from_counts(size: _Size, start: int) -> tuple[int | None, ...]:
         rows = None
         if isinstance(section, Taper) and section.each is not None and section.extent is None:
             rows, before = _rows_to_target(size, index, section, before)
+        elif isinstance(section, Cap):
+            rows, before = _cap_rows(size, section, before)
+        elif isinstance(section, Crown):
+            fabric = size.design.fabric(section.fabric)
+            end = crown_end(section, size.piece, fabric, size.env)
+            rows, before = crown_rounds(section, fabric, (before, end), lead_rows(index), size.piece, size.env.size), end
         else:
-            own = None if isinstance(section, Shoulders) else _own_rows(size, section)
+            own = None if isinstance(section, TOPS) else _own_rows(size, section)
             before = _end_count(size, index, before, own)
         found.append(rows)
     return tuple(found)
 
 
-def _own_rows(size: _Size, section: Even | Taper) -> int | None:
+def _cap_rows(size: _Size, section: Cap, before: int | None) -> tuple[int, int]:
+    """A cap's rows and last stitches, which follow from what is wide below it."""
+    if before is None:
+        message = f"the cap of {size.piece.key} follows from the stitches below it, and those follow from rows not known yet"
+        raise ProblemsFound([Problem("each-undecided", message, section.origin, "give the taper below it a `target`", size.env.size)])
+    made = cap_of(section, size.piece, size.design.fabric(section.fabric).gauge, size.env, before)
+    return made.rows, made.top
+
+
+def _own_rows(size: _Size, section: Even | Taper | Armhole) -> int | None:
     return fixed_rows(section, size.design.fabric(section.fabric).gauge, size.env)
 
 
@@ -129,6 +151,12 @@ def _end_count(size: _Size, index: int, before: int | None, rows: int | None) ->
             return _after_rows(size, section, before, each, rows - lead_rows(index))
         case Taper():
             return _target(size, index, section, before)
+        case Armhole():
+            return _armhole_end(size, index, section, before)
+        case Cap() if before is not None:
+            return _cap_rows(size, section, before)[1]
+        case Crown():
+            return crown_end(section, size.piece, size.design.fabric(section.fabric), size.env)
         case Even() if before is not None and rows is not None:
             asked = Asked(f"{size.piece.key} is worked even over", section.origin, size.env.size)
             hint = f"let what comes before it end in the fabric {section.fabric}, whose counts are then used"
@@ -168,10 +196,26 @@ def _target(size: _Size, index: int, section: Taper, before: int | None) -> int 
 def _exact_target(size: _Size, index: int, section: Taper) -> float:
     assert section.target is not None  # a taper has two of extent, target or stitches, and each
     exact = size.design.fabric(section.fabric).gauge.stitches_in(size.env.length(section.target))
-    if size.piece.start.kind == "ring" or is_edge_length(section.target):
+    if size.piece.start.in_rounds or is_edge_length(section.target):
         return exact
-    last = all(isinstance(above, Shoulders) for above in size.piece.sections[index + 1 :])
-    return exact + side_take_up(size.piece, size.taken, None if last else size.heights[index], size.env)
+    return exact + _take_up_above(size, index)
+
+
+def _take_up_above(size: _Size, index: int) -> float:
+    """Stitches that seams take off the width at a section's end."""
+    last = all(isinstance(above, TOPS) for above in size.piece.sections[index + 1 :])
+    return side_take_up(size.piece, size.taken, None if last else size.heights[index], size.env)
+
+
+def _armhole_end(size: _Size, index: int, section: Armhole, before: int | None) -> int | None:
+    """The count left above armholes: of the parity below them where both edges are shaped."""
+    if before is None:
+        return None
+    gauge = size.design.fabric(section.fabric).gauge
+    rule = of_parity(CountRule(), before) if section.at == "both" else CountRule()
+    asked = Asked(f"{size.piece.key} is shaped to", section.target.origin, size.env.size)
+    exact = gauge.stitches_in(size.env.length(section.target))
+    return allowed_count(exact if is_edge_length(section.target) else exact + _take_up_above(size, index), rule, asked)
 
 
 def _check_reach(section: Taper, change: int, step: int, in_twos: bool, asked: Asked) -> None:

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 
-from gaugewright.design.model import Design, Formula, ForLength, Piece, Taper, ToLevel
+from gaugewright.design.model import Crown, Design, Formula, ForLength, Piece, Taper, ToLevel
+from gaugewright.design.shapes import shape_formulas
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.names import calls_in, order_by_reference
 from gaugewright.formulas.nodes import Name
@@ -57,10 +58,9 @@ def _formulas(piece: Piece, design: Design) -> Iterator[Formula]:
             yield extent.length
         elif isinstance(extent, ToLevel):
             yield extent.height
-        if isinstance(section, Taper) and section.target is not None:
+        if isinstance(section, (Taper, Crown)) and section.target is not None:
             yield section.target
-        if hasattr(section, "neck"):
-            yield section.neck
+        yield from shape_formulas(section)
     for edge in piece.edges:
         yield from (levels[level] for level in (edge.bottom, edge.top) if level is not None)
     if piece.colours.bands is not None:

@@ -7,8 +7,9 @@ import math
 from collections.abc import Mapping
 
 from gaugewright.gauge.model import Gauge
-from gaugewright.grading.model import Outline, Point, Strip
+from gaugewright.grading.model import CentreStart, Outline, Point, SpanStart, Strip
 from gaugewright.tolerances import SAME_LENGTH
+from gaugewright.vocabulary import RowEdge
 
 
 def outline_of(strip: Strip, gauges: Mapping[str, Gauge]) -> Outline:
@@ -17,19 +18,50 @@ def outline_of(strip: Strip, gauges: Mapping[str, Gauge]) -> Outline:
     A row's width is its stitches at its fabric's gauge. Stitches changed at an edge move that edge;
     a change of gauge alone moves both alike.
     """
+    return _outline(strip, gauges, (0.0, 0.0))
+
+
+def outline_of_all(strips: tuple[Strip, ...], gauges: Mapping[str, Gauge]) -> Outline:
+    """The outline of a whole piece. Where it divides, its edges go on along the outer edges of both sides."""
+    main, *others = strips
+    below = outline_of(main, gauges)
+    if not others:
+        return below
+    starts = {strip.start.first: strip for strip in others if isinstance(strip.start, SpanStart)}
+    (left, y), (right, _) = below.starting[-1], below.far[-1]
+    stitch = (right - left) / main.last_count
+    starting, far = (_outline(starts[first], gauges, (left + first * stitch, y)) for first in sorted(starts))
+    rows = len(main.rows)
+    return Outline(
+        (*below.starting, *starting.starting[1:]), (*below.far, *far.far[1:]),
+        tuple(low | {row + rows for row in high} for low, high in ((below.left[0], starting.left[0]), (below.left[1], far.left[1]))),  # type: ignore[arg-type]
+        (starting, far),
+    )
+
+
+def _outline(strip: Strip, gauges: Mapping[str, Gauge], corner: Point) -> Outline:
+    """The outline of a strip whose starting edge begins at `corner`."""
     flat = 1.0 if strip.worked == "rows" else 0.5
     first = strip.rows[0] if strip.rows else None
     width = strip.start.stitches * (gauges[first.fabric].stitch_width if first else 0.0) * flat
-    left, right, y = 0.0, width, 0.0
+    if isinstance(strip.start, CentreStart):
+        width = 0.0  # a closed centre is a point, from which its first round opens
+    left, y = corner
+    right = left + width
     starting, far = [(left, y)], [(right, y)]
+    stairs: tuple[set[int], set[int]] = (set(), set())
     for number, row in enumerate(strip.rows, start=1):
         gauge = gauges[row.fabric]
         wanted = row.makes * gauge.stitch_width * flat
-        if strip.worked == "rows" and number > 1:
+        forward = row.side == "RS"
+        if strip.worked == "rows" and (number > 1 or isinstance(strip.start, SpanStart)):
             first_edge, last_edge = row.edge_changes()
-            at_start, at_far = (first_edge, last_edge) if number % 2 else (last_edge, first_edge)
+            at_start, at_far = (first_edge, last_edge) if forward else (last_edge, first_edge)
         else:
             at_start = at_far = 0
+        for kind, edge in (("slip over", not forward), ("leave", forward)):
+            if any(run.operation.kind == kind for run in row.runs):
+                stairs[edge].add(number)
         left -= at_start * gauge.stitch_width * flat
         right += at_far * gauge.stitch_width * flat
         spare = wanted - (right - left)
@@ -37,7 +69,7 @@ def outline_of(strip: Strip, gauges: Mapping[str, Gauge]) -> Outline:
         y += gauge.row_height
         starting.append((left, y))
         far.append((right, y))
-    return Outline(tuple(starting), tuple(far))
+    return Outline(tuple(starting), tuple(far), (frozenset(stairs[0]), frozenset(stairs[1])))
 
 
 def run_length(points: tuple[Point, ...], left: frozenset[int] = frozenset()) -> float:
@@ -54,13 +86,11 @@ def run_length(points: tuple[Point, ...], left: frozenset[int] = frozenset()) ->
     50.0
     """
     length, begin = 0.0, 0
-    head: tuple[Point, ...] = ()
     for row in sorted(left):
         corner = (points[row][0], points[row - 1][1])
-        before = (*head, *points[begin:row])
-        length += _slope_length(before) + math.dist(before[-1], corner)
-        head, begin = (corner,), row
-    return length + _slope_length((*head, *points[begin:]))
+        length += _slope_length(points[begin:row]) + math.dist(points[row - 1], corner) + math.dist(corner, points[row])
+        begin = row
+    return length + _slope_length(points[begin:])
 
 
 def _slope_length(points: tuple[Point, ...]) -> float:
@@ -72,3 +102,9 @@ def _slope_length(points: tuple[Point, ...]) -> float:
         reached = row
     corners.append(len(points) - 1)
     return sum(math.dist(points[low], points[high]) for low, high in zip(corners, corners[1:], strict=False))
+
+
+def edge_length(outline: Outline, side: RowEdge, first: int, last: int) -> float:
+    """Length of one edge from the end of row `first` to the end of row `last`."""
+    points = (outline.starting if side == "starting" else outline.far)[first : last + 1]
+    return run_length(points, frozenset(row - first for row in outline.left[side == "far"] if first < row <= last))

@@ -7,23 +7,16 @@ Expanded (`expand.py`) a plan gives rows; merged over sizes it gives the written
 from dataclasses import dataclass
 from typing import Literal
 
+from gaugewright.grading.cloth import Cloth as Cloth
 from gaugewright.grading.model import Start
 from gaugewright.grading.schedule_model import Schedule
+from gaugewright.grading.shape_plans import DividedPlan as DividedPlan
+from gaugewright.grading.shape_plans import EdgeParts, gone
+from gaugewright.grading.shape_plans import ProfilePlan as ProfilePlan
 from gaugewright.grading.spread import Spread
-from gaugewright.vocabulary import Loop, RowEdge, Worked
+from gaugewright.vocabulary import RowEdge, Worked
 
 ShapedEdges = Literal["both", "starting", "far", "pairs"]
-
-
-@dataclass(frozen=True, slots=True)
-class Cloth:
-    """What a plan needs to know of a fabric to work its rows."""
-
-    fabric: str
-    stitch: str
-    loop: Loop
-    chains: int
-    counts: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +87,7 @@ class SpreadPlan:
 
 @dataclass(frozen=True, slots=True)
 class ShouldersPlan:
-    """The top divided into shoulder, neck, shoulder; no rows."""
+    """The top divided into shoulder, neck, shoulder; no rows but those of the shoulders' `slope`."""
 
     cloth: Cloth
     colour: str
@@ -102,14 +95,15 @@ class ShouldersPlan:
     shoulder: int
     neck: int
     rows: int = 0
+    slope: EdgeParts = ()
 
     @property
     def end(self) -> int:
         """Stitches at the end."""
-        return self.stitches
+        return self.stitches - 2 * gone(self.slope)
 
 
-SectionPlan = EvenPlan | TaperPlan | SpreadPlan | ShouldersPlan
+SectionPlan = EvenPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,6 +144,33 @@ class PiecePlan:
         """Rows in all."""
         return sum(section.rows for section in self.sections)
 
+    def edge_end(self, side: RowEdge) -> int:
+        """The row after which the row ends of a side end: its shoulder, neck edge or cap begins there."""
+        before = 0
+        for section in self.sections:
+            first = _top_begins(section, side)
+            if first is not None:
+                return before + first - 1
+            before += section.rows
+        return before
+
     def colour_of(self, row: int) -> str:
         """The colour of a row, counted from 1."""
         return next(band.colour for band in self.bands if band.first <= row <= band.last)
+
+
+def _top_begins(section: SectionPlan, side: RowEdge) -> int | None:
+    """The row of a section on which an edge turns into shoulder, neck or cap."""
+    match section:
+        case ProfilePlan():
+            parts = section.parts(side)
+        case DividedPlan(outer=parts) | ShouldersPlan(slope=parts):
+            pass
+        case _:
+            return None
+    for part in parts:
+        if part.name in ("neck", "cap"):
+            return 1
+        if part.name == "shoulder" and part.profile.steps:
+            return part.profile.steps[0].row
+    return None

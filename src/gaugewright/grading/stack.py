@@ -9,12 +9,15 @@ share levels share rows.
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from gaugewright.design.model import Design, Even, ForLength, ForRows, Piece, Rest, Shoulders, Taper, ToLevel
+from gaugewright.design.model import TOPS, Armhole, Cap, Crown, Design, Even, ForLength, ForRows, Piece, Rest, Taper, ToLevel
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.rounding import half_up
 from gaugewright.sizing.environment import Environment
 from gaugewright.tolerances import total_tolerance
+
+Running = Even | Taper | Armhole | Cap | Crown
+"""Sections with rows of their own."""
 
 MOST_ROWS = 10_000
 """No piece has more rows: ten metres of the finest thread. Above it a unit was mistaken."""
@@ -37,7 +40,7 @@ class Stretch:
     both where it takes what the others leave. `level` is the height it ends at, if it names one."""
 
     index: int
-    section: Even | Taper
+    section: Running
     gauge: Gauge
     rows: int | None
     length: float | None
@@ -52,7 +55,7 @@ def stack_rows(piece: Piece, design: Design, env: Environment, known: tuple[int 
     stretches = tuple(
         _stretch(index, section, design.fabric(section.fabric).gauge, env, known[index])
         for index, section in enumerate(piece.sections)
-        if not isinstance(section, Shoulders)
+        if not isinstance(section, TOPS)
     )
     _check_levels(piece, stretches, env)
     wanted = _wanted_height(piece, stretches, env)
@@ -79,7 +82,7 @@ def stack_rows(piece: Piece, design: Design, env: Environment, known: tuple[int 
     return Stack(tuple(rows), wanted)
 
 
-def fixed_rows(section: Even | Taper, gauge: Gauge, env: Environment) -> int | None:
+def fixed_rows(section: Running, gauge: Gauge, env: Environment) -> int | None:
     """Rows of a section that states its own length or rows; None where they depend on other things."""
     match section.extent:
         case ForRows(rows=rows):
@@ -90,7 +93,7 @@ def fixed_rows(section: Even | Taper, gauge: Gauge, env: Environment) -> int | N
             return None
 
 
-def _stretch(index: int, section: Even | Taper, gauge: Gauge, env: Environment, known: int | None) -> Stretch:
+def _stretch(index: int, section: Running, gauge: Gauge, env: Environment, known: int | None) -> Stretch:
     rows = fixed_rows(section, gauge, env)
     match section.extent:
         case ForLength(length=formula):
@@ -177,14 +180,14 @@ def end_heights(piece: Piece, design: Design, env: Environment) -> tuple[float |
     reached: float | None = 0.0
     found: list[float | None] = []
     for section in piece.sections:
-        match None if isinstance(section, Shoulders) else section.extent:
+        match None if isinstance(section, TOPS) else section.extent:
             case ToLevel(height=formula):
                 reached = env.length(formula)
             case ForLength(length=formula) if reached is not None:
                 reached += env.length(formula)
             case ForRows(rows=rows) if reached is not None:
                 reached += design.fabric(section.fabric).gauge.height_of(rows)
-            case _ if not isinstance(section, Shoulders):
+            case _ if not isinstance(section, TOPS):
                 reached = None
         found.append(reached)
     return tuple(found)
@@ -198,7 +201,7 @@ def level_height(level: str, env: Environment) -> float:
 def section_end_at(height: float, piece: Piece, rows: tuple[int, ...], env: Environment) -> int | None:
     """The row on which a section ends that is worked up to this very height, if there is one."""
     for index, section in enumerate(piece.sections):
-        if isinstance(section, (Even, Taper)) and isinstance(section.extent, ToLevel):
+        if isinstance(section, (Even, Taper, Armhole)) and isinstance(section.extent, ToLevel):
             if abs(env.length(section.extent.height) - height) < SAME_HEIGHT:
                 return sum(rows[: index + 1])
     return None

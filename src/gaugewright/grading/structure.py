@@ -4,13 +4,16 @@ In: counts and rows of every size, and where its tapers are shaped. Out: a `Piec
 sections, their edges and the order of their rates are the same in all.
 """
 
-from gaugewright.design.model import Design, Even, Piece, Section, Shoulders, Taper
+from gaugewright.design.model import TOPS, Armhole, Cap, Crown, Design, Even, Neck, NeckEdge, Piece, Section, Shoulders, Taper
 from gaugewright.grading.colour_rows import colour_rows
+from gaugewright.grading.crown_plans import crown_plans
+from gaugewright.grading.crowns import each_of
 from gaugewright.grading.gather import gather
 from gaugewright.grading.marks import marks_of
 from gaugewright.grading.measure import Measured, Shaped
-from gaugewright.grading.model import ChainStart, EdgeStart
+from gaugewright.grading.model import CentreStart, ChainStart, EdgeStart
 from gaugewright.grading.plan import Cloth, EvenPlan, PiecePlan, SectionPlan, ShapedEdges, ShouldersPlan
+from gaugewright.grading.profile_plans import divided_plan, profile_plan
 from gaugewright.grading.spread_plans import spread_plans
 from gaugewright.grading.taper_plans import taper_plans
 from gaugewright.sized import Sized
@@ -22,16 +25,19 @@ from gaugewright.vocabulary import Worked
 def worked_in(piece: Piece, design: Design) -> Worked:
     """How the piece is worked: a ring goes round as its fabric says, everything else in rows."""
     fabric = design.fabric(piece.fabric)
-    if piece.start.kind != "ring":
+    if not piece.start.in_rounds:
         return "rows"
     return fabric.worked if fabric.worked != "rows" else "joined rounds"
 
 
-def cloth_of(design: Design, fabric_key: str, worked: Worked) -> Cloth:
-    """The part of a fabric that rows need; a spiral climbs on by itself, without a turning chain."""
+def cloth_of(design: Design, fabric_key: str, worked: Worked, crowned: bool = False) -> Cloth:
+    """The part of a fabric that rows need; a spiral climbs on by itself, without a turning chain.
+
+    In a piece with a crown no turning chain counts: the first stitch of a round is increased like the others.
+    """
     fabric = design.fabric(fabric_key)
     climbs = worked == "spiral rounds"
-    return Cloth(fabric.key, fabric.stitch, fabric.loop, 0 if climbs else fabric.chains, fabric.counts and not climbs)
+    return Cloth(fabric.key, fabric.stitch, fabric.loop, 0 if climbs else fabric.chains, fabric.counts and not (climbs or crowned))
 
 
 def plan_piece(
@@ -42,14 +48,14 @@ def plan_piece(
     envs: Sized[Environment],
     starts: Sized[EdgeStart] | None,
 ) -> Sized[PiecePlan]:
-    """Plans of one piece for all sizes. `starts` are the edges picked up, None for chains and rings."""
-    worked = worked_in(piece, design)
+    """Plans of one piece for all sizes. `starts` are the edges picked up, None for chains, rings and centres."""
+    worked, crowned = worked_in(piece, design), any(isinstance(section, Crown) for section in piece.sections)
     sections = [
-        _plan_section(section, cloth_of(design, section.fabric, worked), shaped[index], index, measured)
+        _plan_section(section, cloth_of(design, section.fabric, worked, crowned), shaped[index], index, measured, piece, design)
         for index, section in enumerate(piece.sections)
     ]
     gauges = tuple(design.fabric(section.fabric).gauge for section in piece.sections)
-    first = cloth_of(design, next(s.fabric for s in piece.sections if not isinstance(s, Shoulders)), worked)
+    first = cloth_of(design, next(s.fabric for s in piece.sections if not isinstance(s, TOPS)), worked, crowned)
 
     def one(label: str) -> PiecePlan:
         m, env = measured[label], envs[label]
@@ -62,26 +68,41 @@ def plan_piece(
     return gather(measured.labels, one)
 
 
-def _chain_start(piece: Piece, first: Cloth, stitches: int) -> ChainStart:
+def _chain_start(piece: Piece, first: Cloth, stitches: int) -> ChainStart | CentreStart:
     """The foundation; chains skipped at its end stand for the turning chain of row 1, in row 1's stitch."""
+    if piece.start.kind == "centre":
+        return CentreStart(stitches)
     if piece.start.kind == "ring":
         return ChainStart(stitches, stitches, ring=True)
     return ChainStart(stitches, foundation(first.stitch, stitches, first.chains, first.counts).chain)
 
 
 def _plan_section(
-    section: Section, cloth: Cloth, shaped: ShapedEdges | None, index: int, measured: Sized[Measured]
+    section: Section, cloth: Cloth, shaped: ShapedEdges | None, index: int, measured: Sized[Measured], piece: Piece,
+    design: Design,
 ) -> Sized[SectionPlan]:
     match section:
+        case Even() if any(m.shapes[index] for m in measured):
+            return gather(measured.labels, lambda label: profile_plan(section, cloth, index, measured[label], label))
         case Even(colour=colour):
             return measured.map(lambda m: EvenPlan(cloth, colour, m.rows[index], m.before(index)))
         case Shoulders():
-            return measured.map(lambda m: _shoulders(cloth, m.before(index), m.necks[index]))
+            return measured.map(lambda m: _shoulders(cloth, m, index))
+        case Armhole() | NeckEdge() | Cap():
+            return gather(measured.labels, lambda label: profile_plan(section, cloth, index, measured[label], label))
+        case Neck():
+            return gather(measured.labels, lambda label: divided_plan(section, cloth, index, measured[label], label))
+        case Crown():
+            each = each_of(section, piece.start, design.fabric(section.fabric).gauge)
+            return crown_plans(section, cloth, each, index, measured).map(lambda plan: plan)
         case Taper() if shaped is None:
             return spread_plans(section, cloth, index, measured).map(lambda plan: plan)
         case Taper():
             return taper_plans(section, cloth, shaped, index, measured).map(lambda plan: plan)
 
 
-def _shoulders(cloth: Cloth, stitches: int, neck: int) -> ShouldersPlan:
-    return ShouldersPlan(cloth, "", stitches, (stitches - neck) // 2, neck)
+def _shoulders(cloth: Cloth, measured: Measured, index: int) -> ShouldersPlan:
+    """Shoulders whose slope, if any, may have begun below them."""
+    stitches, neck, shape = measured.before(index), measured.necks[index], measured.shapes[index]
+    slope = () if shape is None else shape.starting
+    return ShouldersPlan(cloth, "", stitches, (stitches - neck) // 2, neck, measured.rows[index], slope)

@@ -5,29 +5,31 @@ In: the designed piece. Out: located problems; nothing is changed.
 
 from collections.abc import Iterator
 
-from gaugewright.design.model import Design, Piece, Shoulders, Taper
+from gaugewright.design.model import TOPS, Design, Piece, Taper
 from gaugewright.errors import Problem
+from gaugewright.grading.crowns import crown_faults
+from gaugewright.grading.shape_faults import shape_faults, top_edges
 from gaugewright.grading.take_up import SIDES
 
 
 def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
     """Everything about the piece that no size could work."""
-    checks = (_sections, _tapers, _edges_in_rounds, _edge_names)
+    checks = (_sections, crown_faults, shape_faults, _tapers, _edges_in_rounds, _edge_names)
     return tuple(problem for check in checks for problem in check(piece, design))
 
 
 def _sections(piece: Piece, design: Design) -> Iterator[Problem]:
-    if all(isinstance(section, Shoulders) for section in piece.sections):
+    if all(isinstance(section, TOPS) for section in piece.sections):
         hint = "add a section, such as `even: {length: 10 cm}`"
         yield Problem("no-rows", f"{piece.key} has no section with rows", piece.origin, hint)
         return
     for index, section in enumerate(piece.sections):
-        if not isinstance(section, Shoulders):
+        if not isinstance(section, TOPS):
             continue
         if index < len(piece.sections) - 1:
             message = f"{piece.key} has sections above its shoulders, and shoulders end a piece"
             yield Problem("shoulders-not-last", message, section.origin, "put the shoulders last")
-        if piece.start.kind == "ring":
+        if piece.start.in_rounds:
             message = f"{piece.key} is worked in rounds: a round has no shoulders and neck"
             hint = "start the piece with a chain, or take out the shoulders"
             yield Problem("shoulders-in-rounds", message, section.origin, hint)
@@ -35,7 +37,7 @@ def _sections(piece: Piece, design: Design) -> Iterator[Problem]:
 
 def _tapers(piece: Piece, design: Design) -> Iterator[Problem]:
     for section in piece.sections:
-        if not isinstance(section, Taper) or piece.start.kind == "ring":
+        if not isinstance(section, Taper) or piece.start.in_rounds:
             continue
         if section.at not in ("both", *SIDES):
             message = f"{section.at} is no edge of row ends, and tapers of {piece.key} are shaped at those"
@@ -47,7 +49,7 @@ def _tapers(piece: Piece, design: Design) -> Iterator[Problem]:
 
 
 def _edges_in_rounds(piece: Piece, design: Design) -> Iterator[Problem]:
-    if piece.start.kind == "ring" and piece.edges:
+    if piece.start.in_rounds and piece.edges:
         names = ", ".join(dict.fromkeys(edge.name for edge in piece.edges))
         message = f"{piece.key} is worked in rounds, which have no row ends to name: {names}"
         yield Problem("edges-in-rounds", message, piece.origin, "name only its `bottom` and `top`")
@@ -55,9 +57,7 @@ def _edges_in_rounds(piece: Piece, design: Design) -> Iterator[Problem]:
 
 def _edge_names(piece: Piece, design: Design) -> Iterator[Problem]:
     """One name for two edges: on one side, or of a side and an end."""
-    ends = [piece.bottom, piece.top]
-    if any(isinstance(section, Shoulders) for section in piece.sections):
-        ends += ["shoulder", "neck"]
+    ends = [piece.bottom, piece.top, *top_edges(piece)]
     told: set[str] = set()
     for side in SIDES:
         names = [edge.name for edge in piece.edges if edge.side == side]

@@ -109,6 +109,11 @@ def _edges(piece: Mapping[str, Any], data: Mapping[str, Any]) -> Iterator[str]:
     for end in ("bottom", "top"):
         if isinstance(edges.get(end), str):
             yield edges[end]
-    if any(isinstance(section, dict) and "shoulders" in section for section in items(piece.get("sections"))):
+    kinds = {kind for section in items(piece.get("sections")) if isinstance(section, dict) for kind in section}
+    if kinds & {"shoulders", "neck", "neck_edge"}:
         yield from ("shoulder", "neck")
+    if "cap" in kinds:
+        yield "cap"
+    if "centre" in table(piece, "start"):
+        yield from (name for end, name in (("bottom", "centre"), ("top", "edge")) if end not in edges)
     yield from PLAIN_EDGES

@@ -5,7 +5,9 @@ from typing import Annotated, Self
 from pydantic import Field, model_validator
 
 from gaugewright.spec.base import SpecModel
+from gaugewright.spec.crowns import Crown
 from gaugewright.spec.fields import Change, Count, FabricName, FormulaText, LengthOrRest, Refers, Text, YarnName, refuse
+from gaugewright.spec.shaped_sections import Armhole, Cap, Neck, NeckEdge
 from gaugewright.spec.vocabulary import RoundingRule
 
 WhichEdge = Annotated[Text, Refers("own edge")]
@@ -81,6 +83,13 @@ class Shoulders(SpecModel):
     """The top of a back or front: a neck in the middle, a shoulder at each side."""
 
     neck: FormulaText = Field(description="The width of the neck.", examples=["16 cm"])
+    slope: FormulaText | None = Field(
+        None, description="How far the shoulders slope from the neck to the armholes; it lies within the total."
+    )
+
+
+SectionPart = Even | Taper | Shoulders | Armhole | Neck | NeckEdge | Cap | Crown
+KINDS = ("even", "taper", "shoulders", "armhole", "neck", "neck_edge", "cap", "crown")
 
 
 class Section(SpecModel):
@@ -89,10 +98,15 @@ class Section(SpecModel):
     even: Even | None = Field(None, description="Worked even.")
     taper: Taper | None = Field(None, description="Shaped in or out.")
     shoulders: Shoulders | None = Field(None, description="Neck and shoulders.")
+    armhole: Armhole | None = Field(None, description="Shaped armholes.")
+    neck: Neck | None = Field(None, description="The top divided by a shaped neck.")
+    neck_edge: NeckEdge | None = Field(None, description="The neck edge and shoulder of a half front.")
+    cap: Cap | None = Field(None, description="The cap of a set-in sleeve.")
+    crown: Crown | None = Field(None, description="A disc, or the closed end of a tube, in rounds.")
 
     @model_validator(mode="after")
     def _one_kind(self) -> Self:
-        given = _given(self, "even", "taper", "shoulders")
+        given = _given(self, *KINDS)
         if len(given) > 1:
             raise refuse(
                 "two-kinds",
@@ -104,16 +118,15 @@ class Section(SpecModel):
             raise refuse(
                 "missing-key",
                 "this section has no kind",
-                "begin it with even, taper or shoulders, such as `even: {length: 10 cm}`",
+                f"begin it with {', '.join(KINDS[:-1])} or {KINDS[-1]}, such as `even: {{length: 10 cm}}`",
             )
         return self
 
     @property
-    def part(self) -> Even | Taper | Shoulders:
+    def part(self) -> SectionPart:
         """What the section holds."""
-        part = self.even or self.taper or self.shoulders
-        assert part is not None
-        return part
+        found: SectionPart = next(part for kind in KINDS if (part := getattr(self, kind)) is not None)
+        return found
 
 
 def _refuse_extents(model: SpecModel, given: list[str]) -> None:

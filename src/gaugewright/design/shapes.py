@@ -1,0 +1,76 @@
+"""Sections shaped by curves, as designed: armholes, divided necks, neck edges of half fronts, sleeve caps."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from gaugewright.design.formula import Extent, Formula
+from gaugewright.errors import Origin
+from gaugewright.vocabulary import HalfNeckShape, NeckShape, RowEdge
+
+
+@dataclass(frozen=True, slots=True)
+class Armhole:
+    """Shaped in to the width `target`, `block` of it at once; `at` is "both", "starting" or "far"."""
+
+    extent: Extent
+    target: Formula
+    block: Formula | None
+    at: str
+    fabric: str
+    colour: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class Neck:
+    """The divided top; its rows, and those of the slope, are the last ones of the section below it."""
+
+    shape: NeckShape
+    width: Formula
+    depth: Formula
+    slope: Formula | None
+    fabric: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class NeckEdge:
+    """The top of a half front, whose neck edge is `at` one side; rows as of a divided top."""
+
+    shape: HalfNeckShape
+    width: Formula
+    depth: Formula
+    at: RowEdge
+    slope: Formula | None
+    fabric: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
+class Cap:
+    """A set-in sleeve's top: its edge fits the edges that `opening` adds up, on the mean `depth` of them.
+    Its rows follow from that."""
+
+    opening: Formula
+    depth: Formula
+    ease: Formula | None
+    block: Formula | None
+    fabric: str
+    colour: str
+    origin: Origin
+    extent: None = None
+
+
+def shape_formulas(section: object) -> Iterator[Formula]:
+    """The formulas of a section that say what its edges are shaped to, in the order of their keys."""
+    found: tuple[Formula | None, ...]
+    match section:
+        case Armhole(target=target, block=block):
+            found = (target, block)
+        case Neck(width=width, depth=depth, slope=slope) | NeckEdge(width=width, depth=depth, slope=slope):
+            found = (width, depth, slope)
+        case Cap(opening=opening, ease=ease, block=block):
+            found = (opening, ease, block)
+        case _:
+            found = (getattr(section, "neck", None), getattr(section, "slope", None))
+    yield from (formula for formula in found if formula is not None)

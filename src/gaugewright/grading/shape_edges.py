@@ -1,0 +1,54 @@
+"""Edges that a shaped top gives a piece of itself: shoulder, neck and cap."""
+
+from gaugewright.gauge.model import Gauge
+from gaugewright.grading.model import EdgeLength, Outline
+from gaugewright.grading.outline import edge_length, run_length
+from gaugewright.grading.plan import DividedPlan, PiecePlan, ProfilePlan, ShouldersPlan
+from gaugewright.grading.shape_plans import gone
+from gaugewright.grading.take_up import SIDES
+from gaugewright.vocabulary import RowEdge
+
+
+def shape_edges(plan: PiecePlan, outline: Outline, gauge: Gauge) -> dict[str, EdgeLength]:
+    """Shoulders are as long as their stitches, sloped or not, since they are sewn stitch to stitch; neck
+    edges and caps run along their row ends and over the stitches left."""
+    section, first = plan.sections[-1], plan.rows - plan.sections[-1].rows
+    match section:
+        case ShouldersPlan(shoulder=shoulder, neck=neck):
+            return {"shoulder": _stitches(shoulder, gauge), "neck": _stitches(neck, gauge)}
+        case DividedPlan(shoulder=shoulder):
+            return {"shoulder": _stitches(shoulder, gauge), "neck": _divided_neck(section, outline, gauge)}
+        case ProfilePlan():
+            return _of_profile(section, outline, gauge, first)
+    return {}
+
+
+def _stitches(count: int, gauge: Gauge) -> EdgeLength:
+    return EdgeLength(gauge.width_of(count), 0, count)
+
+
+def _divided_neck(section: DividedPlan, outline: Outline, gauge: Gauge) -> EdgeLength:
+    starting, far = outline.sides
+    inner = run_length(starting.far, starting.left[1]) + run_length(far.starting, far.left[0])
+    return EdgeLength(inner + gauge.width_of(section.centre), 2 * section.rows, section.centre)
+
+
+def _of_profile(section: ProfilePlan, outline: Outline, gauge: Gauge, first: int) -> dict[str, EdgeLength]:
+    """The neck edge and shoulder of a half front, or a cap with the stitches of its last row."""
+    last = first + section.rows
+    if all(_has(section, side, "cap") for side in SIDES):
+        length = sum(edge_length(outline, side, first, last) for side in SIDES) + gauge.width_of(section.end)
+        return {"cap": EdgeLength(length, 2 * section.rows, section.end)}
+    necks = [side for side in SIDES if _has(section, side, "neck")]
+    if not necks:
+        return {}
+    outer = section.parts("far" if necks[0] == "starting" else "starting")
+    shoulder = section.end + gone(part for part in outer if part.name == "shoulder")
+    return {
+        "shoulder": _stitches(shoulder, gauge),
+        "neck": EdgeLength(edge_length(outline, necks[0], first, last), section.rows, 0),
+    }
+
+
+def _has(section: ProfilePlan, side: RowEdge, name: str) -> bool:
+    return any(part.name == name for part in section.parts(side))

@@ -1,0 +1,206 @@
+"""Armholes, necks, slopes and caps of one piece in one size: what goes at each edge, on which rows.
+
+In: rows and end stitches of every section, as if necks and slopes had no rows. Out: the same with the
+rows a top takes from the section below it, and every shaped edge's profile. An armhole that isn't over
+where the neck begins goes on at the outer edges of both sides.
+"""
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from gaugewright.design.model import Armhole, Cap, Design, Formula, Neck, NeckEdge, Piece, Section, Shoulders
+from gaugewright.errors import Origin, Problem, ProblemsFound
+from gaugewright.gauge.counts import CountRule
+from gaugewright.gauge.model import Gauge
+from gaugewright.grading.allowed import Asked, allowed_count, of_parity
+from gaugewright.grading.armhole import armhole
+from gaugewright.grading.cap_fit import cap_of
+from gaugewright.grading.curves import ProfileImpossible
+from gaugewright.grading.necks import neck
+from gaugewright.grading.profile import EdgeStep, Profile
+from gaugewright.grading.shape_plans import EdgePart, EdgeParts, cut, gone, later
+from gaugewright.grading.slopes import slope_profile
+from gaugewright.rounding import half_up
+from gaugewright.sizing.environment import Environment
+
+class Shape(NamedTuple):
+    """What is shaped at each edge of a section; with a divided neck also at the neck, and its centre."""
+
+    starting: EdgeParts
+    far: EdgeParts
+    inner: EdgeParts = ()
+    centre: int = 0
+
+
+@dataclass(slots=True)
+class Stacked:
+    """Rows, end stitches, neck stitches and shapes of each section, filled in from the bottom up."""
+
+    start: int
+    rows: list[int]
+    ends: list[int]
+    necks: list[int]
+    shapes: list[Shape | None]
+
+    def before(self, index: int) -> int:
+        """Stitches with which a section begins."""
+        return self.ends[index - 1] if index else self.start
+
+
+def has_top_rows(section: Section) -> bool:
+    """Whether a section takes rows from the one below it."""
+    return isinstance(section, (Neck, NeckEdge)) or (isinstance(section, Shoulders) and section.slope is not None)
+
+
+def shape_all(piece: Piece, design: Design, env: Environment, stacked: Stacked) -> None:
+    """Fills in the shapes; raises located problems where something doesn't fit."""
+    top = piece.sections[-1]
+    top_gauge = design.fabric(top.fabric).gauge
+    sloped = _slope_rows(top, top_gauge, env) if has_top_rows(top) else 0
+    for index, section in enumerate(piece.sections):
+        gauge = design.fabric(section.fabric).gauge
+        if isinstance(section, Armhole):
+            below_top = index == len(piece.sections) - 2
+            rows = stacked.rows[index] - (sloped if below_top else 0)
+            profile = _armhole(section, piece, gauge, env, (stacked.before(index), stacked.ends[index]), rows)
+            part = (EdgePart("armhole", Profile(stacked.rows[index], profile.steps)),)
+            stacked.shapes[index] = Shape(
+                part if section.at != "far" else (), part if section.at != "starting" else ()
+            )
+        elif isinstance(section, Cap):
+            made = cap_of(section, piece, gauge, env, stacked.before(index))
+            part = (EdgePart("cap", made.profile),)
+            stacked.shapes[index] = Shape(part, part)
+    if has_top_rows(top):
+        _shape_top(piece, top, top_gauge, env, stacked, sloped)
+
+
+def _problem(name: str, message: str, origin: Origin, hint: str, env: Environment) -> ProblemsFound:
+    return ProblemsFound([Problem(name, message, origin, hint, env.size)])
+
+
+def _armhole(section: Armhole, piece: Piece, gauge: Gauge, env: Environment, counts: tuple[int, int], rows: int) -> Profile:
+    """The armhole at one edge over the rows up to the shoulder's slope."""
+    before, after = counts
+    each = (before - after) // (2 if section.at == "both" else 1)
+    if each < 1:
+        message = f"{piece.key} is {before} stitches wide below its armholes and {after} above: nothing goes"
+        raise _problem("armhole-takes-nothing", message, section.target.origin, "make `target` narrower, or work even instead", env)
+    block = None
+    if section.block is not None:
+        block = max(1, half_up(gauge.stitches_in(env.length(section.block))))
+        if block > each:
+            message = f"the armhole of {piece.key} leaves {block} stitches at once, and {each} go at each edge in all"
+            hint = f"make `block` at most {gauge.width_of(each) / 10:.1f} cm"
+            raise _problem("armhole-block-too-wide", message, section.block.origin, hint, env)
+    try:
+        return armhole(each, rows, block, None, gauge)
+    except ProfileImpossible as fault:
+        message = f"the armhole of {piece.key} can't be shaped in {max(0, rows)} rows: {fault}"
+        raise _problem("armhole-too-shallow", message, section.origin, "make it deeper, or `target` wider", env) from None
+
+
+def _slope_rows(top: Section, gauge: Gauge, env: Environment) -> int:
+    slope: Formula | None = getattr(top, "slope", None)
+    return 0 if slope is None else max(1, half_up(gauge.rows_in(env.length(slope))))
+
+
+def _shape_top(piece: Piece, top: Section, gauge: Gauge, env: Environment, stacked: Stacked, sloped: int) -> None:
+    """A neck, a neck edge or sloped shoulders, over the last rows of the section below."""
+    assert isinstance(top, (Shoulders, Neck, NeckEdge))
+    below = len(piece.sections) - 2
+    wide = stacked.ends[below]
+    necks = _neck_stitches(piece, top, gauge, env, wide)
+    shoulder = wide - necks if isinstance(top, NeckEdge) else (wide - necks) // 2
+    rows = sloped if isinstance(top, Shoulders) else max(1, half_up(gauge.rows_in(env.length(top.depth))))
+    _check_depth(piece, top, gauge, env, stacked.rows[below], max(rows, sloped))
+    outer = _outer(piece, top, gauge, env, stacked, shoulder, sloped)
+    split = stacked.rows[below] - rows
+    total = stacked.rows[below]
+    low = {side: _cut(parts, 1, split) for side, parts in outer.items()}
+    high = {side: _cut(parts, split + 1, total) for side, parts in outer.items()}
+    stacked.shapes[below] = Shape(low["starting"], low["far"]) if any(low.values()) else None
+    stacked.rows[below], stacked.rows[-1] = split, rows
+    stacked.ends[below] = stacked.before(below) - gone(low["starting"]) - gone(low["far"])
+    shape = _top_shape(top, high, necks, rows)
+    stacked.necks[-1], stacked.shapes[-1] = necks, shape
+    inner = 2 * gone(shape.inner) + shape.centre
+    stacked.ends[-1] = stacked.ends[below] - gone(shape.starting) - gone(shape.far) - inner
+
+
+def _top_shape(top: Section, outer: dict[str, EdgeParts], stitches: int, rows: int) -> Shape:
+    match top:
+        case Neck(shape=shape):
+            plan = neck(shape, stitches, rows)
+            return Shape(outer["starting"], outer["far"], (EdgePart("neck", plan.side),), plan.centre)
+        case NeckEdge(shape=shape, at=at):
+            plan = neck(shape, 2 * stitches, rows)
+            part = (EdgePart("neck", half_neck(plan.centre // 2, plan.side)),)
+            return Shape(part, outer["far"]) if at == "starting" else Shape(outer["starting"], part)
+    return Shape(outer["starting"], outer["far"])
+
+
+def half_neck(centre: int, side: Profile) -> Profile:
+    """A half front's neck edge: its half of the centre is left on row 1.
+
+    >>> half_neck(4, Profile(5, (EdgeStep(2, 1, "decrease"),))).steps
+    (EdgeStep(row=1, stitches=4, way='leave'), EdgeStep(row=2, stitches=1, way='decrease'))
+    """
+    first = sum(step.stitches for step in side.steps if step.row == 1)
+    if not centre:
+        return side
+    return Profile(side.rows, (EdgeStep(1, centre + first, "leave"), *(step for step in side.steps if step.row > 1)))
+
+
+def _cut(parts: EdgeParts, first: int, last: int) -> EdgeParts:
+    return tuple(EdgePart(part.name, cut(part.profile, first, last)) for part in parts)
+
+
+def _outer(
+    piece: Piece, top: Section, gauge: Gauge, env: Environment, stacked: Stacked, shoulder: int, sloped: int
+) -> dict[str, EdgeParts]:
+    """Each outer edge over all rows of the section below: its armhole, then the shoulder's slope."""
+    below = len(piece.sections) - 2
+    total, shape = stacked.rows[below], stacked.shapes[below]
+    slope: EdgeParts = ()
+    if sloped:
+        if shoulder < sloped + 1:
+            message = f"the shoulder of {piece.key} has {shoulder} stitches, too few for {sloped} rows of slope"
+            most = gauge.height_of(shoulder - 1) / 10
+            hint = f"make `slope` at most {most:.1f} cm" if shoulder > 1 else "take `slope` out, or make the neck narrower"
+            raise _problem("slope-too-steep", message, getattr(top, "slope").origin, hint, env)
+        slope = (EdgePart("shoulder", later(slope_profile(shoulder, sloped, "neck"), total - sloped, total)),)
+    found = {}
+    for side in ("starting", "far"):
+        own: EdgeParts = () if shape is None else getattr(shape, side)
+        at_neck = isinstance(top, NeckEdge) and top.at == side
+        found[side] = own if at_neck else (*own, *slope)
+    return found
+
+
+def _check_depth(piece: Piece, top: Section, gauge: Gauge, env: Environment, room: int, needed: int) -> None:
+    if needed < room:
+        return
+    what = "slope" if isinstance(top, Shoulders) else "neck"
+    message = f"the {what} of {piece.key} takes {needed} rows, and the section below it has {room}: one must stay"
+    if room > 1:
+        hint = f"make it at most {gauge.height_of(room - 1) / 10:.1f} cm deep, or let the section below begin lower"
+    else:
+        hint = "let the section below begin lower"
+    raise _problem("neck-too-deep", message, top.origin, hint, env)
+
+
+def _neck_stitches(piece: Piece, top: Shoulders | Neck | NeckEdge, gauge: Gauge, env: Environment, wide: int) -> int:
+    """The neck's stitches: of the piece's parity where both shoulders are to be alike."""
+    width = top.neck if isinstance(top, Shoulders) else top.width
+    rule = CountRule() if isinstance(top, NeckEdge) else of_parity(CountRule(), wide)
+    least = 1 if isinstance(top, NeckEdge) else 2
+    if wide < least + 1:
+        message = f"{wide} stitches of {piece.key} can't be divided into shoulder and neck"
+        raise _problem("neck-too-wide", message, top.origin, "make the piece wider", env)
+    found = allowed_count(gauge.stitches_in(env.length(width)), rule, Asked("the neck has", width.origin, env.size))
+    if found > wide - least:
+        message = f"the neck takes {found} of {wide} stitches and leaves no shoulder"
+        hint = f"make the neck at most {gauge.width_of(wide - least) / 10:.1f} cm wide"
+        raise _problem("neck-too-wide", message, width.origin, hint, env)
+    return found

@@ -1,0 +1,69 @@
+"""Sections shaped by curves: armholes, necks, a half front's neck edge, sleeve caps.
+
+Each is its own model, named by the key that opens it. Depths and slopes hang from the shoulder, so
+they lie within the piece's total: a neck takes its rows from the section below it.
+"""
+
+from typing import Annotated, Self
+
+from pydantic import Field, Strict, model_validator
+
+from gaugewright.spec.base import SpecModel
+from gaugewright.spec.fields import EdgeName, FabricName, FormulaText, OneOrMany, Refers, Text, YarnName, refuse
+from gaugewright.spec.vocabulary import HalfNeckShape, NeckShape
+
+OneEdge = Annotated[Text, Refers("own edge")]
+
+_SLOPE = Field(None, description="How far the shoulder slopes from the neck to the armhole; it lies within the total.")
+_WIDTH = "The width of the neck"
+_DEPTH = Field(description="How deep the neck is, measured down from the top of the shoulder.", examples=["8 cm"])
+
+
+class Armhole(SpecModel):
+    """Shaped in at the side edges: stitches left at the underarm, then a curve, then straight."""
+
+    to: FormulaText | None = Field(None, description="The height from the hem at which the section ends: a level, or a formula.")
+    length: FormulaText | None = Field(None, description="The section's own length.")
+    target: FormulaText = Field(description="The width left above the armholes.", examples=["body.cross_back + 2 cm"])
+    block: FormulaText | None = Field(None, description="How much is left at once at each underarm; half of what goes there unless stated.")
+    at: OneEdge = Field("both", description="Where it is shaped: both, starting, far, or the name of an edge.")
+    fabric: FabricName | None = Field(None, description="The fabric of this section, if it isn't the piece's.")
+    colour: YarnName | None = Field(None, description="The yarn of this section, if it isn't by the piece's colours.")
+
+    @model_validator(mode="after")
+    def _one_extent(self) -> Self:
+        if self.to is not None and self.length is not None:
+            raise refuse("two-extents", "this section gives both `to` and `length`", "take out `length`", path=("length",))
+        if self.to is None and self.length is None:
+            raise refuse("missing-key", "this armhole doesn't say how far it goes", "add `to` with a level, or `length: 20 cm`")
+        return self
+
+
+class Neck(SpecModel):
+    """The divided top of a back or front: each side of the neck is worked by itself."""
+
+    shape: NeckShape = Field(description="The neck's shape: round, v, boat or square.")
+    width: FormulaText = Field(description=f"{_WIDTH}.", examples=["18 cm"])
+    depth: FormulaText = _DEPTH
+    slope: FormulaText | None = _SLOPE
+
+
+class NeckEdge(SpecModel):
+    """The top of a half front: its neck edge is shaped, and the shoulder beside it."""
+
+    shape: HalfNeckShape = Field(description="The edge's shape: round or v.")
+    width: FormulaText = Field(description=f"{_WIDTH} that this edge takes: half of the whole.", examples=["9 cm"])
+    depth: FormulaText = _DEPTH
+    at: OneEdge = Field(description="The edge that is shaped: starting, far, or its name.")
+    slope: FormulaText | None = _SLOPE
+
+
+class Cap(SpecModel):
+    """The top of a set-in sleeve worked flat: shaped at both edges until its edge fits its armhole."""
+
+    fit: Annotated[tuple[EdgeName, ...], Strict(False), OneOrMany, Field(min_length=1)] = Field(
+        description="The edges it is sewn into, as piece.edge.", examples=[["back.armhole", "front.armhole"]]
+    )
+    ease: FormulaText | None = Field(None, description="How much longer than its armhole the cap's edge is; nothing unless stated.")
+    block: FormulaText | None = Field(None, description="How much is left at once at each edge, best the armhole's own; 2.5 cm unless stated.")
+    colour: YarnName | None = Field(None, description="The yarn of this section, if it isn't by the piece's colours.")
