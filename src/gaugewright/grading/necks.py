@@ -5,15 +5,12 @@ from typing import Literal, NamedTuple
 
 from gaugewright.grading.curves import Curve, ProfileImpossible, curve_profile, parabola, quarter_ellipse, straight
 from gaugewright.grading.profile import Profile
-from gaugewright.rounding import down_to_series
+from gaugewright.rounding import down_to_series, up
 
 NeckShape = Literal["round", "v", "boat", "square"]
 
 CENTRE_SHARE = 1 / 3
 """At least a third of a round neck is its centre (hand-knitting manual, 'Necklines: round and square')."""
-
-V_PHRASES = 2
-"""A V is one straight line: two rates come as near to it as anyone sees."""
 
 HALVINGS = 40
 """So often halved, a stretch of rows is known to far less than a hair."""
@@ -48,7 +45,8 @@ def neck(shape: NeckShape, width: int, depth_rows: int) -> NeckPlan:
         case "square":
             return NeckPlan(width, Profile(depth_rows, ()))
         case "v":
-            side, _ = curve_profile(straight(width // 2, depth_rows), width // 2, depth_rows, V_PHRASES)
+            half = width // 2
+            side, _ = curve_profile(straight(half, depth_rows), half, depth_rows, most_at_once=up(half / depth_rows))
             return NeckPlan(width % 2, side)
         case "round":
             return _curved(quarter_ellipse, width, depth_rows)
