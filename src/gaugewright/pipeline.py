@@ -95,6 +95,7 @@ def document(graded: Graded, edition: Edition) -> "Document":
     """The written pattern of one edition."""
     from gaugewright.drawings.colour_bands import assign_hatches
     from gaugewright.drawings.cover import draw_cover
+    from gaugewright.drawings.crown_figures import as_worn
     from gaugewright.drawings.piece_figure import piece_figure, rooms_of
     from gaugewright.drawings.schematic import draw_schematic
     from gaugewright.instructions.build import Pattern, build_document
@@ -107,7 +108,9 @@ def document(graded: Graded, edition: Edition) -> "Document":
     yarns = {yarn.key: (yarn.label, yarn.colour) for yarn in design.yarns}
     hatches = assign_hatches(yarn.label for yarn in design.yarns)
     figures = {
-        piece.key: piece_figure(piece, printed.grading.plans[piece.key], printed.grading.pieces[piece.key], yarns, drawn)
+        piece.key: as_worn(
+            piece_figure(piece, printed.grading.plans[piece.key], printed.grading.pieces[piece.key], yarns, drawn), piece, design
+        )
         for piece in design.pieces
     }
     rooms = rooms_of(figures)

@@ -1,5 +1,6 @@
 """All checks, in the order they are told."""
 
+from gaugewright.checks.crowns import check_crowns
 from gaugewright.checks.finished import check_bust_steps, check_ease_drift, check_finished, check_never_falls
 from gaugewright.checks.lengths import check_equal_counts, check_necks, check_total_length
 from gaugewright.checks.model import Check, CheckResult
@@ -18,6 +19,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("rows-follow", "Each row uses what the row before makes", check_rows_follow),
     ("shaping-balances", "Increases less decreases give the end less the start", check_shaping_balances),
     ("gathers", "No row more than halves or doubles", check_gathers),
+    ("crowns", "Crowns lie flat and closed ends close", check_crowns),
     ("finished-measures", "Finished measurements are as wanted", check_finished),
     ("total-length", "Total lengths are as wanted", check_total_length),
     ("neck-centred", "Shoulders are equal and the neck is in the middle", check_necks),

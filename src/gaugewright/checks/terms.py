@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from gaugewright.checks.model import Subject
 from gaugewright.checks.wording import cm
-from gaugewright.design.model import Design, Fabric, Formula, Piece, Taper
+from gaugewright.design.model import Crown, Design, Fabric, Formula, Piece, Taper
 from gaugewright.formulas.nodes import Binary, Call, Name, Negative, Node, Number
 from gaugewright.gauge.counts import CountImpossible, CountRule, spacing
 from gaugewright.grading.plan import TaperPlan
@@ -117,18 +117,23 @@ def fabrics_of(piece: Piece) -> tuple[str, ...]:
     return tuple(dict.fromkeys(section.fabric for section in piece.sections))
 
 
+def _place(term: Term, piece: Piece) -> str:
+    """Where a term is measured: what begins at a centre has its width at its last round."""
+    return "top_width" if term.name == "width" and piece.start.kind == "centre" else term.name
+
+
 def _fabric_of(term: Term, piece: Piece, design: Design) -> Fabric:
-    at_start = term.name in ("width", "bottom", piece.bottom)
+    at_start = _place(term, piece) in ("width", "bottom", piece.bottom)
     return design.fabric(piece.start.fabric if at_start else piece.sections[-1].fabric)
 
 
 def _step(term: Term, piece: Piece, fabric: Fabric, subject: Subject, size: str) -> tuple[int, float]:
     """Stitches from one allowed count to the next, and the share of it that rounding may be off."""
     rule, share = fabric.rule, 0.5
-    if term.name in (*SHAPED, "top", piece.top):
+    if _place(term, piece) in (*SHAPED, "top", piece.top):
         sections = subject.grading.plans[piece.key][size].sections
         for designed, plan in zip(piece.sections, sections, strict=True):
-            if isinstance(designed, Taper) and designed.direction != "nearest":
+            if isinstance(designed, (Taper, Crown)) and designed.direction != "nearest":
                 share = 1.0
             if isinstance(plan, TaperPlan) and plan.edge_count == 2 and rule.parity == "any":
                 rule = CountRule(rule.multiple, rule.plus, "odd" if plan.end % 2 else "even")

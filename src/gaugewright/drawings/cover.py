@@ -7,7 +7,7 @@ sewn to them, a sleeve is a tube whose top meets an armhole, a band is picked up
 from collections.abc import Mapping
 from dataclasses import replace
 
-from gaugewright.design.model import Design, Piece, Shoulders
+from gaugewright.design.model import Crown, Design, Piece, Shoulders
 from gaugewright.drawings.garment import GarmentFigure, GarmentPart, draw_garment
 from gaugewright.drawings.garment_layout import Edging, open_front, pullover, turned_over
 from gaugewright.drawings.geometry import box_around
@@ -16,13 +16,14 @@ from gaugewright.drawings.primitives import Drawing, Hatch
 
 
 def draw_cover(design: Design, figures: Mapping[str, PieceFigure], insets: Mapping[str, tuple[float, float]], hatches: Mapping[str, Hatch]) -> Drawing | None:
-    """The garment seen from the front; None where the pieces make no body with a back and fronts.
+    """The garment seen from the front; None where the pieces make no body with a back and
+    fronts, and are no single piece with a crown.
 
     `insets` gives each attached piece's place in mm: above the hem, and in from its edge.
     """
     back = next((p for p in design.pieces if any(isinstance(s, Shoulders) for s in p.sections)), None)
     if back is None:
-        return None
+        return _alone(design, figures, hatches)
     fronts = _sewn_to(design, back.key, "shoulder")
     tubes = [p for p in design.pieces if p.start.kind == "ring" and any(seam.join.piece == p.key for seam in design.seams)]
     sleeve = figures[tubes[0].key] if tubes else None
@@ -36,6 +37,17 @@ def draw_cover(design: Design, figures: Mapping[str, PieceFigure], insets: Mappi
     worn_left = turned_over(figures[left.key])
     garment = open_front(title, figures[back.key], figures[right.key], worn_left, sleeve, _edging(design, right, figures))
     return draw_garment(_with_pockets(garment, design, figures, insets), hatches=hatches)
+
+
+def _alone(design: Design, figures: Mapping[str, PieceFigure], hatches: Mapping[str, Hatch]) -> Drawing | None:
+    """A single piece with a closed end is the whole thing: a hat, a bag, a mat."""
+    piece = design.pieces[0]
+    if len(design.pieces) > 1 or not any(isinstance(section, Crown) for section in piece.sections):
+        return None
+    figure = figures[piece.key]
+    left, _, right, _ = box_around(figure.outline)
+    part = GarmentPart(figure.title, figure.outline, figure.bands, ((left + right) / 2, 0.0))
+    return draw_garment(GarmentFigure(design.about.title, figure.drawn_size, (part,)), hatches=hatches)
 
 
 def _sewn_to(design: Design, piece: str, edge: str) -> list[Piece]:

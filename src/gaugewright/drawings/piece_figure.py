@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from gaugewright.design.model import Piece
+from gaugewright.drawings.crown_figures import disc_figure, from_centre, is_disc, lying
 from gaugewright.drawings.model import ColourBand, Measure, PieceFigure
 from gaugewright.grading.model import GradedPiece, Outline, Point
 from gaugewright.grading.plan import PiecePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
@@ -13,8 +14,10 @@ def piece_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiec
     """The piece in the size drawn, worked measures of all sizes. `yarns` gives name and colour by key."""
     outline, plan = graded[drawn].outline, plans[drawn]
     in_rounds = plan.worked != "rows"
-    return PieceFigure(
-        name=piece.key, title=piece.title, sizes=plans.labels, drawn_size=drawn, outline=simplified(outline.polygon()),
+    if is_disc(piece):
+        return disc_figure(piece, graded, yarns, drawn)
+    figure = PieceFigure(
+        name=piece.key, title=piece.title, sizes=plans.labels, drawn_size=drawn, outline=simplified(lying(outline, piece, plan) if in_rounds else outline.polygon()),
         bands=tuple(
             ColourBand(*yarns[band.colour], outline.heights[band.first - 1], outline.heights[band.last]) for band in plan.bands
         ),
@@ -23,10 +26,12 @@ def piece_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiec
         marks=tuple((mark.level.replace("_", " "), (outline.starting if mark.side == "starting" else outline.far)[mark.row]) for mark in plan.marks),
         in_rounds=in_rounds,
     )
+    return from_centre(figure, piece) if in_rounds else figure
 
 
 def simplified(points: tuple[Point, ...]) -> tuple[Point, ...]:
-    """The same outline without points that lie on a straight line between their neighbours."""
+    """The same outline without points that are there twice or lie on a straight line between their neighbours."""
+    points = tuple(point for index, point in enumerate(points) if point != points[index - 1])
     kept: list[Point] = []
     for index, (x, y) in enumerate(points):
         (x0, y0), (x1, y1) = points[index - 1], points[(index + 1) % len(points)]

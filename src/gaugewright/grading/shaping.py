@@ -16,7 +16,7 @@ FEWEST_IN_PAIRS = 6
 
 def edges_of_rows(piece: Piece) -> Shaped:
     """Edges as the spec says, both unless it does; in rounds nothing is settled yet."""
-    if piece.start.kind == "ring":
+    if piece.start.in_rounds:
         return (None,) * len(piece.sections)
     return tuple((section.at or "both") if isinstance(section, Taper) else None for section in piece.sections)  # type: ignore[misc]
 

@@ -21,7 +21,7 @@ def spread_plans(section: Taper, cloth: Cloth, index: int, measured: Sized[Measu
         start, rounds = m.before(index), m.rows[index] - lead
         try:
             counts = (start,) * lead + _counts(section, start, m.ends[index], rounds, int(cloth.counts))
-            spreads = tuple(_spreads((start, *counts), int(cloth.counts)))
+            spreads = tuple(spreads_of((start, *counts), int(cloth.counts)))
         except SpreadImpossible:
             raise ProblemsFound([_too_steep(section, start, m.ends[index], rounds, label)]) from None
         return SpreadPlan(cloth, section.colour, m.rows[index], start, sign, spreads, counts)
@@ -44,7 +44,7 @@ def _counts(section: Taper, start: int, end: int, rounds: int, chain: int) -> tu
     return tuple(start + sign * min(step * done, abs(end - start)) for done in range(1, rounds + 1))
 
 
-def _spreads(counts: tuple[int, ...], chain: int) -> Iterator[Spread | None]:
+def spreads_of(counts: tuple[int, ...], chain: int) -> Iterator[Spread | None]:
     """Every second shaped round starts half a gap later, so that changes don't stack into corners."""
     shifted = False
     for before, after in zip(counts, counts[1:], strict=False):

@@ -7,6 +7,7 @@ from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.names import calls_in
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.allowed import Asked, allowed_count
+from gaugewright.grading.crowns import centre_count
 from gaugewright.grading.model import EdgeLength, EdgeStart, GradedPiece, PickUp
 from gaugewright.grading.take_up import TakeUps, side_take_up
 from gaugewright.rounding import half_up
@@ -17,8 +18,10 @@ ONE_TO_ONE_WITHIN = 0.10
 
 
 def start_count(piece: Piece, design: Design, env: Environment, taken: TakeUps) -> int:
-    """Stitches of the foundation: its finished width and what seams take, at the gauge of the start's fabric."""
+    """Stitches of the foundation or the centre: its finished width and what seams take, at the gauge of the start's fabric."""
     fabric, width = design.fabric(piece.start.fabric), piece.start.width
+    if piece.start.kind == "centre":
+        return centre_count(piece.start, piece.sections[0], fabric)
     assert width is not None  # only pieces picked up have none
     exact = fabric.gauge.stitches_in(env.length(width))
     if piece.start.kind == "chain" and not is_edge_length(width):

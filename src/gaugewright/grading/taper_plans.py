@@ -1,6 +1,6 @@
 """Tapers at edges and in pairs: on which rows how many stitches change, of one structure in all sizes."""
 
-from gaugewright.design.model import Taper
+from gaugewright.design.model import Crown, Taper
 from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.grading.gather import gather
 from gaugewright.grading.measure import Measured, lead_rows, step_of
@@ -32,20 +32,20 @@ def taper_plans(
     return gather(measured.labels, one)
 
 
-def common_sign(section: Taper, cloth: Cloth, index: int, measured: Sized[Measured]) -> int:
-    """+1 or -1 for all sizes: a taper that widens in one size and narrows in another is no design."""
+def common_sign(section: Taper | Crown, cloth: Cloth, index: int, measured: Sized[Measured]) -> int:
+    """+1 or -1 for all sizes: shaping that widens in one size and narrows in another is no design."""
     changes = measured.map(lambda m: m.change(index))
     widening = [label for label, change in changes.items() if change > 0]
     narrowing = [label for label, change in changes.items() if change < 0]
     if widening and narrowing:
-        message = f"this taper widens in {', '.join(widening)} and narrows in {', '.join(narrowing)}"
+        message = f"this section widens in {', '.join(widening)} and narrows in {', '.join(narrowing)}"
         hint = "set its target so that it goes one way in every size"
         raise ProblemsFound([Problem("taper-both-ways", message, section.origin, hint, ", ".join(measured.labels))])
     if narrowing:
         try:
             decrease_of(cloth.stitch)
         except UserError as fault:
-            message, hint = f"this taper narrows, and {fault.message}", "work it in another stitch"
+            message, hint = f"this section narrows, and {fault.message}", "work it in another stitch"
             raise ProblemsFound([Problem(fault.name, message, section.origin, hint, ", ".join(narrowing))]) from None
     return -1 if narrowing else 1
 

@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator
 
-from gaugewright.design.model import Design
+from gaugewright.design.model import Crown, Design
 from gaugewright.grading.plan import SpreadPlan, TaperPlan
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, plain
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book
+from gaugewright.trade.foundation import CENTRE_CHAINS
 
 
 def notes_page(book: Book, design: Design, views: tuple[PieceView, ...]) -> Iterator[Block]:
@@ -16,7 +17,7 @@ def notes_page(book: Book, design: Design, views: tuple[PieceView, ...]) -> Iter
     for note in design.about.notes:
         yield Paragraph(plain(note), "bullet")
     for kind in _kinds(views):
-        yield Paragraph(book.front_text(kind, slst=book.abbr("sl st"), row="row or rnd" if any(v.in_rounds for v in views) else "row", stitch=_counted(book, views), gauge=book.word("gauge")), "bullet")
+        yield Paragraph(book.front_text(kind, slst=book.abbr("sl st"), chains=CENTRE_CHAINS, row="row or rnd" if any(v.in_rounds for v in views) else "row", stitch=_counted(book, views), gauge=book.word("gauge")), "bullet")
 
 
 def _counted(book: Book, views: tuple[PieceView, ...]) -> str:
@@ -36,6 +37,10 @@ def _kinds(views: tuple[PieceView, ...]) -> Iterator[str]:
         yield "note-every"
     if any(isinstance(s, SpreadPlan) for s in sections):
         yield "note-stars"
+    if any(view.piece.start.kind == "centre" for view in views):
+        yield "note-centre"
+    if any(isinstance(section, Crown) for view in views for section in view.piece.sections):
+        yield "note-crown"
     worked = {view.first.worked for view in views}
     if "turned rounds" in worked:
         yield "note-round-join"

@@ -1,7 +1,8 @@
 """How a piece begins: foundation chain or ring with its first row, or stitches picked up."""
 
-from gaugewright.grading.model import ChainStart, EdgeStart, PickUp
+from gaugewright.grading.model import CentreStart, ChainStart, EdgeStart, PickUp
 from gaugewright.instructions.cloth_words import closing, opening
+from gaugewright.instructions.crown_words import centre_steps
 from gaugewright.instructions.nodes import Paragraph, Span
 from gaugewright.instructions.steps import count_end, spoken, step
 from gaugewright.instructions.view import PieceView
@@ -15,6 +16,8 @@ def opening_steps(book: Book, view: PieceView, names: dict[str, str], titles: di
     start = view.first.start
     if isinstance(start, EdgeStart):
         return [_pick_up(book, view, names, titles)]
+    if isinstance(start, CentreStart):
+        return centre_steps(book, view, names)
     if isinstance(start, ChainStart):
         return [_foundation(book, view, names), _first_row(book, view)]
     raise TypeError(f"no words for a piece that begins with {start!r}")

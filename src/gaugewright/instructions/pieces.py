@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from gaugewright.drawings.model import Schematic
 from gaugewright.grading.model import EdgeStart
+from gaugewright.instructions.crown_words import close_sentence, is_closed
 from gaugewright.instructions.fabric_words import fabric_words
 from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
@@ -12,7 +13,7 @@ from gaugewright.instructions.opening_steps import opening_steps
 from gaugewright.instructions.section_steps import section_blocks
 from gaugewright.instructions.steps import spoken, step, tail_length
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import Book, Spans, spaced
+from gaugewright.instructions.wording import Book, Mm, Spans, spaced
 from gaugewright.units import cm_text, inches_text
 
 
@@ -48,7 +49,7 @@ def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schemati
 def _about(book: Book, view: PieceView, names: Names, place: InGarment) -> list[Spans]:
     make = view.piece.make
     sentences = [book.sentence("make-one") if make == 1 else book.sentence("make-many", view.piece.key, make=make)]
-    kind = "worked-rounds" if view.in_rounds else "worked-pick-up" if isinstance(view.first.start, EdgeStart) else "worked-rows"
+    kind = _rounds_kind(view) if view.in_rounds else "worked-pick-up" if isinstance(view.first.start, EdgeStart) else "worked-rows"
     fabrics = list(dict.fromkeys(section.cloth.fabric for section in view.first.sections))
     words = fabric_words(book, view.fabrics[fabrics[0]])
     for other in fabrics[1:]:
@@ -81,12 +82,36 @@ def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: s
     yield Table(caption, (book.front["measure"], *book.labels), rows, measure_columns(len(book.labels)))
 
 
+def _rounds_kind(view: PieceView) -> str:
+    if view.piece.start.kind == "centre":
+        return "worked-centre"
+    return "worked-closed" if is_closed(view) else "worked-rounds"
+
+
+def _fastened(book: Book, view: PieceView, sewn: bool) -> list[Spans]:
+    level = [book.sentence("spiral-end", slst=book.abbr("sl st"))] if view.first.worked == "spiral rounds" else []
+    return [*level, book.sentence("fasten-off") if sewn else book.sentence("fasten-off-weave", tail=tail_length(book, "weave in"))]
+
+
+def _round_ending(book: Book, view: PieceView, sewn: bool) -> Iterator[Block]:
+    """The end of what begins at a closed centre, or is drawn shut."""
+    closed, centre = is_closed(view), view.piece.start.kind == "centre"
+    first, last = view.plans.map(lambda _plan: 1), view.plans.map(lambda plan: plan.rows)
+    yield step("End:", *([close_sentence(book, view)] if closed else _fastened(book, view, sewn)))
+    kind = "final-check-ball" if centre and closed else "final-check-centre" if centre else "final-check-closed"
+    widest = Mm(view.graded.map(lambda graded: graded.worked["widest"]))
+    width = widest if centre and closed else view.width(last if centre else first)
+    ends = {"bottom": spoken(view.piece.bottom), "top": spoken(view.piece.top)}
+    yield step("Check:", book.sentence(kind, view.piece.key, width=width, length=view.height(last), **ends))
+
+
 def _ending(book: Book, view: PieceView, sewn: bool) -> Iterator[Block]:
     last = view.plans.map(lambda plan: plan.rows)
     width, length = view.width(last), view.height(last)
+    if view.in_rounds and (is_closed(view) or view.piece.start.kind == "centre"):
+        yield from _round_ending(book, view, sewn)
+        return
     kind = "final-check-tube" if view.in_rounds else "final-check-band" if isinstance(view.first.start, EdgeStart) else "final-check"
-    level = [book.sentence("spiral-end", slst=book.abbr("sl st"))] if view.first.worked == "spiral rounds" else []
-    off = book.sentence("fasten-off") if sewn else book.sentence("fasten-off-weave", tail=tail_length(book, "weave in"))
-    yield step("End:", *level, off)
+    yield step("End:", *_fastened(book, view, sewn))
     check = book.sentence(kind, view.piece.key, width=width, length=length, bottom=spoken(view.piece.bottom))
     yield step("Check:", check)

@@ -2,10 +2,12 @@
 
 from collections.abc import Iterator
 
+from gaugewright.design.model import Crown
 from gaugewright.grading.model import EdgeStart
 from gaugewright.grading.plan import EvenPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.instructions.align import change_after, changes_within, stretches
 from gaugewright.instructions.cloth_words import even_row
+from gaugewright.instructions.crown_words import crown_blocks
 from gaugewright.instructions.fabric_words import hook_text
 from gaugewright.instructions.nodes import Block
 from gaugewright.instructions.opening_steps import mark_rows, mark_step
@@ -35,6 +37,9 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
             yield from _even(book, view, index, names)
         case TaperPlan():
             yield from taper_blocks(book, view, index, colours)
+        case SpreadPlan() if isinstance(view.piece.sections[index], Crown):
+            yield from crown_blocks(book, view, index, names)
+            yield from (step("Colour:", sentence) for sentence in colours if sentence)
         case SpreadPlan():
             yield from spread_blocks(book, view, index, names)
             yield from (step("Colour:", sentence) for sentence in colours if sentence)

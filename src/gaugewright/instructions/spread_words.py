@@ -17,7 +17,7 @@ def spread_blocks(book: Book, view: PieceView, index: int, names: Mapping[str, s
     plans: Sized[SpreadPlan] = view.plans.map(lambda plan: plan.sections[index])  # type: ignore[arg-type,return-value]
     first = view.section_first_rows(index)
     if len(plans) == 1:
-        yield from _sentences(book, view, plans.values[0], first.values[0], index, names)
+        yield from spread_sentences(book, view, plans.values[0], first.values[0], index, names)
         return
     name = "Inc rnds" if plans.values[0].sign > 0 else "Dec rnds"
     yield step(f"{name}:", book.sentence("spread-table" + in_colour(view), colour=names[view.colour_at(first)]))
@@ -41,7 +41,8 @@ def shaped_rounds(plan: SpreadPlan, index: int) -> Iterator[tuple[int, Spread | 
             yield number, spread, count
 
 
-def _sentences(book: Book, view: PieceView, plan: SpreadPlan, first: int, index: int, names: Mapping[str, str]) -> Iterator[Block]:
+def spread_sentences(book: Book, view: PieceView, plan: SpreadPlan, first: int, index: int, names: Mapping[str, str]) -> Iterator[Block]:
+    """A sentence for each round, for one size."""
     start, end = opening(book, plan.cloth, view.first.worked), closing(book, plan.cloth, view.first.worked)
     kind = "spread-increase" if plan.sign > 0 else "spread-decrease"
     for number, spread, count in shaped_rounds(plan, index):
@@ -52,7 +53,7 @@ def _sentences(book: Book, view: PieceView, plan: SpreadPlan, first: int, index:
             sentence = book.sentence(kind + in_colour(view), fact, colour=colour, open=start, work=work, close=end)
         else:
             sentence = book.sentence("spread-no-chain" + in_colour(view), fact, colour=colour, work=work, close=end)
-        yield step(f"Rnd\u00a0{first + number}:", sentence, count=count_end(book, fact, Sized(view.labels, (count,))))
+        yield step(f"Rnd\u00a0{first + number}:", sentence, count=count_end(book, fact, Sized(view.labels, (count,) * len(view.labels))))
 
 
 def round_work(book: Book, cloth: Cloth, spread: Spread | None, view: PieceView) -> Spans:

@@ -5,6 +5,7 @@ from typing import Annotated, Self
 from pydantic import Field, Strict, Tag, model_validator
 
 from gaugewright.spec.base import SpecModel
+from gaugewright.spec.crowns import Centre
 from gaugewright.spec.fields import (
     BandsName,
     Count,
@@ -33,6 +34,9 @@ class Start(SpecModel):
 
     chain: FormulaText | None = Field(None, description="A foundation chain of this width, worked in rows.")
     ring: FormulaText | None = Field(None, description="A foundation ring of this circumference, worked in rounds.")
+    centre: Centre | None = Field(
+        None, description="A closed centre (adjustable ring) holding this many stitches, worked in rounds; `flat`: as many as lie flat."
+    )
     pick_up: Annotated[tuple[EdgeName, ...], _Loose, OneOrMany, Field(min_length=1)] | None = Field(
         None, description="Edges along which stitches are picked up, in order, as piece.edge."
     )
@@ -45,7 +49,7 @@ class Start(SpecModel):
 
     @model_validator(mode="after")
     def _one_way(self) -> Self:
-        given = [key for key in ("chain", "ring", "pick_up") if getattr(self, key) is not None]
+        given = [key for key in ("chain", "ring", "centre", "pick_up") if getattr(self, key) is not None]
         if len(given) > 1:
             raise refuse(
                 "two-starts",
@@ -56,7 +60,7 @@ class Start(SpecModel):
         if not given:
             raise refuse(
                 "missing-key",
-                "this start is neither chain, ring nor pick_up",
+                "this start is neither chain, ring, centre nor pick_up",
                 "add `chain: 20 cm`, the width it starts with",
             )
         if self.take_up and not self.pick_up:

@@ -12,6 +12,10 @@ from gaugewright.errors import UserError
 from gaugewright.trade.stitches import stitch
 
 
+CENTRE_CHAINS = 4
+"""Chains joined into a ring in the place of an adjustable one (common practice, no source)."""
+
+
 class Foundation(NamedTuple):
     """A starting chain; `first_into` counts chains from the hook."""
 
