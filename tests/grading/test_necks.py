@@ -1,7 +1,8 @@
 """Necks: exact totals, a centre that suits the depth, sides that round off."""
 
-import pytest
 from typing import get_args
+
+import pytest
 
 from gaugewright.grading.curves import ProfileImpossible, deviation, parabola, quarter_ellipse, straight
 from gaugewright.grading.necks import NeckPlan, NeckShape, neck, shoulder_stitches, side_curve
