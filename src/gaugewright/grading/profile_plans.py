@@ -1,12 +1,13 @@
 """Shaped sections as plans, with every row held against the stitches it has."""
 
 from gaugewright.design.model import Armhole, Cap, Even, Neck, NeckEdge
-from gaugewright.errors import Origin, Problem, ProblemsFound
+from gaugewright.errors import Origin, Problem, ProblemsFound, UserError
 from gaugewright.grading.cloth import Cloth
 from gaugewright.grading.measure import Measured
 from gaugewright.grading.shape_plans import DividedPlan, EdgePart, EdgeParts, ProfilePlan, gone, later
 from gaugewright.grading.shape_rows import narrowest_fault
 from gaugewright.grading.tops import Shape
+from gaugewright.trade.stitches import decrease_of
 
 
 def profile_plan(section: Even | Armhole | NeckEdge | Cap, cloth: Cloth, index: int, measured: Measured, size: str) -> ProfilePlan:
@@ -37,6 +38,12 @@ def _at_top(parts: EdgeParts, rows: int) -> EdgeParts:
 
 
 def _check(cloth: Cloth, stitches: int, edges: tuple[EdgeParts, EdgeParts], rows: int, origin: Origin, size: str) -> None:
+    if any(step.way == "decrease" for parts in edges for part in parts for step in part.profile.steps):
+        try:
+            decrease_of(cloth.stitch)
+        except UserError as lacking:
+            message, hint = f"this section decreases, and {lacking.message}", "work it in another stitch"
+            raise ProblemsFound([Problem(lacking.name, message, origin, hint, size)]) from None
     fault = narrowest_fault(cloth, stitches, *edges, rows)
     if fault is not None:
         row, needed, found = fault

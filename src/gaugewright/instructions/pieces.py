@@ -11,6 +11,7 @@ from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
 from gaugewright.instructions.opening_steps import opening_steps
 from gaugewright.instructions.section_steps import section_blocks
+from gaugewright.instructions.shape_words import has_shaped_top, top_check
 from gaugewright.instructions.steps import spoken, step, tail_length
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Mm, Spans, spaced
@@ -113,5 +114,8 @@ def _ending(book: Book, view: PieceView, sewn: bool) -> Iterator[Block]:
         return
     kind = "final-check-tube" if view.in_rounds else "final-check-band" if isinstance(view.first.start, EdgeStart) else "final-check"
     yield step("End:", *_fastened(book, view, sewn))
+    if has_shaped_top(view):
+        yield step("Check:", top_check(book, view))
+        return
     check = book.sentence(kind, view.piece.key, width=width, length=length, bottom=spoken(view.piece.bottom))
     yield step("Check:", check)

@@ -4,12 +4,14 @@ from collections.abc import Iterator
 
 from gaugewright.design.model import Crown
 from gaugewright.grading.model import EdgeStart
-from gaugewright.grading.plan import EvenPlan, ShouldersPlan, SpreadPlan, TaperPlan
+from gaugewright.grading.plan import DividedPlan, EvenPlan, ProfilePlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.instructions.align import change_after, changes_within, stretches
 from gaugewright.instructions.cloth_words import even_row
 from gaugewright.instructions.crown_words import crown_blocks
 from gaugewright.instructions.fabric_words import hook_text
 from gaugewright.instructions.nodes import Block
+from gaugewright.instructions.shape_words import profile_blocks, sloped_shoulders
+from gaugewright.instructions.side_words import divided_blocks
 from gaugewright.instructions.opening_steps import mark_rows, mark_step
 from gaugewright.instructions.spread_words import in_colour, spread_blocks
 from gaugewright.instructions.steps import change_edges, change_sentences, count_end, only, spoken, step, tail_length, to_row
@@ -25,7 +27,7 @@ CHECK_ROW = 4
 def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Iterator[Block]:
     """The blocks of one section, in order of working."""
     section = view.first.sections[index]
-    if isinstance(section, ShouldersPlan):
+    if isinstance(section, ShouldersPlan) and not section.rows:
         yield _shoulders(book, view, index)
         return
     yield from _new_cloth(book, view, index)
@@ -37,6 +39,12 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
             yield from _even(book, view, index, names)
         case TaperPlan():
             yield from taper_blocks(book, view, index, colours)
+        case ProfilePlan():
+            yield from profile_blocks(book, view, index, colours)
+        case DividedPlan():
+            yield from divided_blocks(book, view, index, colours, names)
+        case ShouldersPlan():
+            yield from sloped_shoulders(book, view, index, colours)
         case SpreadPlan() if isinstance(view.piece.sections[index], Crown):
             yield from crown_blocks(book, view, index, names)
             yield from (step("Colour:", sentence) for sentence in colours if sentence)

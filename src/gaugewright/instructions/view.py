@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from gaugewright.design.model import Fabric, Piece
-from gaugewright.grading.model import GradedPiece
+from gaugewright.grading.model import GradedPiece, Row
 from gaugewright.grading.plan import PiecePlan
 from gaugewright.instructions.wording import Mm
 from gaugewright.sized import Sized
@@ -44,13 +44,21 @@ class PieceView:
         """Worked width (girth in rounds) of those rows."""
         widths = []
         for label, number in rows.items():
-            row = self.graded[label].main.rows[number - 1]
-            widths.append(self.fabrics[row.fabric].gauge.width_of(row.makes))
+            row, makes = self._row(label, number)
+            widths.append(self.fabrics[row.fabric].gauge.width_of(makes))
         return Mm(Sized(rows.labels, tuple(widths)))
 
     def stitches(self, rows: Sized[int]) -> Sized[int]:
         """Stitches after those rows."""
-        return Sized(rows.labels, tuple(self.graded[label].main.rows[number - 1].makes for label, number in rows.items()))
+        return Sized(rows.labels, tuple(self._row(label, number)[1] for label, number in rows.items()))
+
+    def _row(self, label: str, number: int) -> tuple[Row, int]:
+        """A row of the piece, of one side where it is divided, and its stitches, of both sides together."""
+        main, *sides = self.graded[label].strips
+        if number <= len(main.rows) or not sides:
+            return main.rows[number - 1], main.rows[number - 1].makes
+        rows = [side.rows[number - 1 - len(main.rows)] for side in sides]
+        return rows[0], sum(row.makes for row in rows)
 
     def colour_at(self, rows: Sized[int]) -> str:
         """The colour of those rows in the first of their sizes."""
