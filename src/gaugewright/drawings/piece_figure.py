@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from gaugewright.design.model import Piece
 from gaugewright.drawings.crown_figures import disc_figure, from_centre, is_disc, lying
 from gaugewright.drawings.model import ColourBand, Measure, PieceFigure
+from gaugewright.drawings.top_measures import is_shaped, top_measures
 from gaugewright.grading.model import GradedPiece, Outline, Point
 from gaugewright.grading.plan import PiecePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.sized import Sized
@@ -75,6 +76,8 @@ def _measures(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiece],
     widest = graded.map(lambda g: max(range(len(g.outline.starting)), key=lambda i: g.outline.far[i][0] - g.outline.starting[i][0]))
     if any(widths[label][row] > max(widths[label][0], widths[label][-1]) + 1 for label, row in widest.items()):
         across(f"{girth} at the widest", widest)
+    if is_shaped(plan):
+        return [*found, *top_measures(plans, graded, drawn), *_heights(plans, graded, drawn)]
     if any(abs(widths[label][-1] - widths[label][0]) > 1 for label in plans.labels):
         across(f"{girth} at the top", top)
     shoulders = next((s for s in plan.sections if isinstance(s, ShouldersPlan)), None)
@@ -146,7 +149,7 @@ def _edge_names(piece: Piece, plan: PiecePlan, outline: Outline) -> tuple[tuple[
     found = []
     for edge in piece.edges:
         first = rows[edge.bottom] if edge.bottom else 0
-        last = rows[edge.top] if edge.top else plan.rows
+        last = rows[edge.top] if edge.top else plan.edge_end(edge.side)
         points = outline.starting if edge.side == "starting" else outline.far
         found.append((edge.name.replace("_", " "), points[(first + last) // 2]))
     return tuple(found)

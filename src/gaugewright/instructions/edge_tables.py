@@ -32,7 +32,10 @@ def _steps(parts: EdgeParts, name: str, way: Way) -> list[EdgeStep]:
 
 
 def edge_table(book: Book, title: str, edges: Sized[EdgeParts], first: Sized[int], counts: Sequence[tuple[str, Sized[int]]] = ()) -> Table:
-    """One edge, a line for each size: how many stitches go on which rows of the piece. `counts` add columns."""
+    """A line for each size: how many stitches go on which rows of the piece, of each part of the edges named.
+
+    `counts` add columns.
+    """
     columns = columns_of(edges)
     rows = []
     for label, parts in edges.items():

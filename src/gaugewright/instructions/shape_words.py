@@ -65,9 +65,9 @@ def profile_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]
     sentences = [*told, book.sentence(kind, length=view.height(last), bottom=spoken(view.piece.bottom)), *([end] if told else [])]
     yield step(to_row(book, view, last), *sentences, count=count_end(book, f"{view.piece.key}.shape", view.stitches(last)))
     counts = ((book.words["before"], plans.map(lambda plan: plan.stitches)), (book.words["after"], plans.map(lambda plan: plan.end)))
-    if len(book.labels) > 1:
-        for each in edges:
-            yield edge_table(book, _title(book, view.piece.title, each, "both" if alike else "one"), each, first, counts)
+    if len(book.labels) > 1 and edges:
+        every = edges[0] if len(edges) == 1 else plans.map(lambda plan: (*plan.starting, *plan.far))
+        yield edge_table(book, _title(book, view.piece.title, every, "both" if alike else "one"), every, first, counts)
 
 
 def shaping(book: Book, edges: list[Sized[EdgeParts]], first: Sized[int], place: str) -> list[Spans]:
@@ -79,7 +79,7 @@ def shaping(book: Book, edges: list[Sized[EdgeParts]], first: Sized[int], place:
     if len(book.labels) == 1:
         label = book.labels[0]
         return [*(sentence for each in edges for sentence in edge_sentences(book, each[label], first[label], place)), *where]
-    kind = "shape-by-table-both" if place == "at-both" else "shape-by-table" if len(edges) == 1 else "shape-by-tables"
+    kind = "shape-by-table-both" if place == "at-both" else "shape-by-table"
     return [book.sentence(kind, edges=_names(book, edges)), *where]
 
 

@@ -64,6 +64,6 @@ def _side(book: Book, view: PieceView, index: int, which: str, begin: Spans, col
     after = book.sentence("shape-even-after") if told else book.sentence("side-even")
     count = count_end(book, f"{view.piece.key}.{which}", plans.map(lambda plan: plan.side_end))
     yield step(to_row(book, view, last), *told, after, count=count)
-    if len(book.labels) > 1:
-        for each in edges:
-            yield edge_table(book, edge_title(book, f"{view.piece.title}, {book.words[which]}", each), each, first)
+    if len(book.labels) > 1 and edges:
+        both = plans.map(lambda p: (*p.inner, *p.outer))
+        yield edge_table(book, edge_title(book, f"{view.piece.title}, {book.words[which]}", both), both, first)
