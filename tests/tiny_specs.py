@@ -7,7 +7,7 @@ from gaugewright.design.model import Design
 from gaugewright.design.resolve import resolve
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.grading.grade import Grading, grade
-from gaugewright.grading.model import ChainStart, EdgeStart, GradedPiece, Row, Strip
+from gaugewright.grading.model import CentreStart, ChainStart, EdgeStart, GradedPiece, Row, Strip
 from gaugewright.measurements import MEASURES, TABLES, size_labels
 from gaugewright.sizing.bodies import bodies, environments
 from gaugewright.spec import load_spec_text
@@ -93,6 +93,8 @@ def start_text(strip: Strip) -> str:
     start = strip.start
     if isinstance(start, ChainStart):
         return f"{'ring' if start.ring else 'chain'} of {start.chains} for {start.stitches}"
+    if isinstance(start, CentreStart):
+        return f"centre of {start.stitches}"
     if isinstance(start, EdgeStart):
         return "; ".join(f"{up.stitches} along {up.rows or up.of} {'rows' if up.rows else 'sts'} of {up.piece}.{up.edge}" for up in start.pick_ups)
     raise TypeError(f"no text for {start!r}")

@@ -29,6 +29,7 @@ fabrics:
   spiral: {stitch: sc, worked: spiral rounds, tool: 8 mm, swatch: {stitches: 20, rows: 22, width: 20 cm, height: 20 cm, mass: 33 g}}
   tall_joined: {like: tall, worked: joined rounds}
   tall_turned: {like: tall, worked: turned rounds}
+  slip_joined: {stitch: sl st, worked: joined rounds, tool: 8 mm, swatch: {stitches: 20, rows: 30, width: 20 cm, height: 20 cm, mass: 40 g}}
   slipped: {stitch: sl st, loop: back, tool: 8 mm, swatch: {stitches: 20, rows: 30, width: 20 cm, height: 20 cm, mass: 40 g}}
 """
 
@@ -186,6 +187,25 @@ seams:
   - {join: flat_sleeve.top, to: panel.far}
 """
 
+DISCS = """\
+pieces:
+  mat: {fabric: tall_turned, colours: oat, start: {centre: 12}, sections: [crown: {target: body.bust}], edges: {top: rim}}
+  bag:
+    fabric: joined
+    start: {centre: flat}
+    sections: [crown: {target: body.bust / 2}, even: {length: rest}]
+    total: 30 cm
+    colours: {bands: {to: total, heights: [50 %, rest]}, order: [oat, kelp]}
+    edges: {bottom: base, top: mouth}
+  cap: {fabric: spiral, colours: kelp, start: {ring: body.bust / 2}, sections: [even: {length: rest}, crown: {close: true}], total: 22 cm, edges: {bottom: brim}}
+  ball: {fabric: spiral, colours: kelp, start: {centre: 6}, sections: [crown: {each: 6, stitches: 36}, even: {rounds: 6}, crown: {close: true}]}
+  sun_brim: {fabric: tall_joined, colours: kelp, start: {ring: 50 cm}, sections: [even: {rounds: 2}, crown: {target: body.bust}]}
+  button: {fabric: slip_joined, colours: kelp, start: {centre: 9}, sections: [crown: {stitches: 18}]}
+  cord: {fabric: spiral, colours: kelp, start: {centre: 5}, sections: [even: {length: 20 cm}]}
+openings:
+  - {name: brim, around: [cap.brim], passes: head, stretch: 40 %}
+"""
+
 BY_HAND = """\
 gaugewright: 1
 pattern: {title: Mooring Throw, workshop: Ferry Lane Workshop, units: in}
@@ -215,7 +235,7 @@ def _case(name: str) -> str:
 
 
 SPECS: dict[str, str] = {
-    **{f"{name} in {sizes}": HEAD + size + parts for name, parts in (("bodies", BODIES), ("shapes", SHAPES), ("rounds", ROUNDS)) for sizes, size in (("nine", NINE), ("three", THREE), ("one", ONE))},
+    **{f"{name} in {sizes}": HEAD + size + parts for name, parts in (("bodies", BODIES), ("shapes", SHAPES), ("rounds", ROUNDS), ("discs", DISCS)) for sizes, size in (("nine", NINE), ("three", THREE), ("one", ONE))},
     "picked up": HEAD + THREE + PICKED,
     "corners": HEAD + THREE + CORNERS,
     "corners in one": HEAD + ONE + CORNERS,

@@ -5,7 +5,8 @@ from collections.abc import Iterator
 
 import pytest
 
-from gaugewright.grading.model import ChainStart, GradedPiece
+from gaugewright.design.model import Crown
+from gaugewright.grading.model import CentreStart, ChainStart, GradedPiece
 from gaugewright.instructions.nodes import Table
 from instructions.specs import SPECS, Told, at_size, document, graded, pieces_told, sentences
 
@@ -30,10 +31,15 @@ def for_size(one: Told, index: int, labels: tuple[str, ...]) -> Told:
 def served(text: str, labels: tuple[str, ...]) -> set[str]:
     """The sizes a text is for: all, unless it begins by naming some."""
     named = re.match(r"Sizes? (.*?) only:", text)
-    if not named:
+    return in_words(named[1], labels) if named else set(labels)
+
+
+def in_words(sizes: str, labels: tuple[str, ...]) -> set[str]:
+    """The sizes that a list of sizes names; a table's line may be for all of them."""
+    if sizes == "all":
         return set(labels)
     found: set[str] = set()
-    for part in re.split(r", | and ", named[1]):
+    for part in re.split(r", | and ", sizes):
         first, _, last = part.partition(" to ")
         found |= set(labels[labels.index(first) : labels.index(last or first) + 1])
     return found
@@ -82,7 +88,12 @@ def _tables(name: str, key: str) -> list[Table]:
 
 
 def _spread_rows(name: str, key: str, size: str) -> list[str]:
-    return [row[1] for table in _tables(name, key) if table.header[1] == "Rnd" for row in table.rows if row[0] == size]
+    return [row[1] for table in _tables(name, key) if table.header[1] == "Rnd" for row in _lines(name, table, size)]
+
+
+def _lines(name: str, table: Table, size: str) -> list[tuple[str, ...]]:
+    """A table's lines that are for a size."""
+    return [row for row in table.rows if size in in_words(row[0], graded(name).bodies.labels)]
 
 
 def test_the_foundation_gives_the_first_row(name: str) -> None:
@@ -96,6 +107,21 @@ def test_the_foundation_gives_the_first_row(name: str) -> None:
             assert chains - int(into[1]) + 1 + bool(into[2]) == makes, f"{key} {size}: {first}"
         else:
             assert chains == makes, f"{key} {size}: {first}"
+
+
+def test_a_centre_holds_the_first_round(name: str) -> None:
+    for key, size, _, piece, told in each_told(name):
+        if isinstance(piece.main.start, CentreStart):
+            first = next(one.text for one in told if one.label.startswith("Rnd 1"))
+            found = re.search(r"(?:^|, )(\d+) [a-z ]+ in the ring", first)
+            assert found and int(found[1]) == piece.main.rows[0].makes, f"{key} {size}: {first}"
+
+
+def test_what_is_drawn_together_is_the_last_round(name: str) -> None:
+    for key, size, _, piece, told in each_told(name):
+        for one in told:
+            if found := re.search(r"through the (\d+) sts of the last rnd", one.text):
+                assert int(found[1]) == piece.main.last_count, f"{key} {size}: {one.text}"
 
 
 def test_picked_up_stitches_add_up(name: str) -> None:
@@ -208,8 +234,11 @@ def _done_by_table(name: str, key: str, size: str, one: Told) -> list[str]:
     """A table of shaped rounds stands for steps: its last round is where the next section begins."""
     for table in _tables(name, key):
         if table.header[1] == "Rnd" and one.text == table.caption.replace("\u00a0", " "):
-            return [row[1] for row in table.rows if row[0] == size]
+            return [row[1] for row in _lines(name, table, size)]
     return []
+
+
+STITCH = r"(?:[Ss]l st|\w+)"
 
 
 def worked(text: str) -> tuple[int, int]:
@@ -219,13 +248,13 @@ def worked(text: str) -> tuple[int, int]:
     def plain(part: str) -> tuple[int, int]:
         uses = makes = 0
         for piece in filter(None, (p.strip() for p in part.split(","))):
-            if found := re.fullmatch(r"2 \w+ in next st", piece):
+            if found := re.fullmatch(rf"2 {STITCH} in next st", piece):
                 uses, makes = uses + 1, makes + 2
-            elif found := re.fullmatch(r"2 \w+ in each of next (\d+) sts", piece):
+            elif found := re.fullmatch(rf"2 {STITCH} in each of next (\d+) sts", piece):
                 uses, makes = uses + int(found[1]), makes + 2 * int(found[1])
             elif found := re.fullmatch(r"\w+2tog(?: (\d+) times)?", piece):
                 uses, makes = uses + 2 * int(found[1] or 1), makes + int(found[1] or 1)
-            elif found := re.fullmatch(r"\w+ in next (?:(\d+) sts|st)", piece):
+            elif found := re.fullmatch(rf"{STITCH} in next (?:(\d+) sts|st)", piece):
                 uses, makes = uses + int(found[1] or 1), makes + int(found[1] or 1)
             else:
                 raise AssertionError(f"{piece!r} of {text!r}")
@@ -247,9 +276,10 @@ def test_a_round_in_words_is_read_as_it_is_meant() -> None:
 
 
 def _own_stitch(name: str, key: str) -> int:
-    """1 where the turning chain is itself the first stitch, which the words after it then leave out."""
+    """1 where the turning chain is itself the first stitch, which the words after it then leave out: not in a crown."""
     design = graded(name).design
-    return int(design.fabric(design.piece(key).fabric).counts)
+    piece = design.piece(key)
+    return int(design.fabric(piece.fabric).counts and not any(isinstance(section, Crown) for section in piece.sections))
 
 
 def test_spread_rounds_use_and_make_what_the_rows_do(name: str) -> None:
@@ -258,7 +288,7 @@ def test_spread_rounds_use_and_make_what_the_rows_do(name: str) -> None:
         for table in _tables(name, key):
             if table.header[1] != "Rnd":
                 continue
-            for size, number, words, count in table.rows:
+            for size, (_, number, words, count) in ((size, row) for size in sized.labels for row in _lines(name, table, size)):
                 counts = tuple(sized[size].main.counts())
                 before, after = counts[int(number) - 2], counts[int(number) - 1]
                 assert int(count) == after
