@@ -7,12 +7,13 @@ sewn to them, a sleeve is a tube whose top meets an armhole, a band is picked up
 from collections.abc import Mapping
 from dataclasses import replace
 
-from gaugewright.design.model import Crown, Design, Piece, Shoulders
+from gaugewright.design.model import Cap, Crown, Design, Neck, Piece, Shoulders
 from gaugewright.drawings.garment import GarmentFigure, GarmentPart, draw_garment
 from gaugewright.drawings.garment_layout import Edging, open_front, pullover, turned_over
 from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.model import PieceFigure
 from gaugewright.drawings.primitives import Drawing, Hatch
+from gaugewright.drawings.strips import clip_strip
 
 
 def draw_cover(design: Design, figures: Mapping[str, PieceFigure], insets: Mapping[str, tuple[float, float]], hatches: Mapping[str, Hatch]) -> Drawing | None:
@@ -21,12 +22,11 @@ def draw_cover(design: Design, figures: Mapping[str, PieceFigure], insets: Mappi
 
     `insets` gives each attached piece's place in mm: above the hem, and in from its edge.
     """
-    back = next((p for p in design.pieces if any(isinstance(s, Shoulders) for s in p.sections)), None)
+    back = next((p for p in design.pieces if any(isinstance(s, (Shoulders, Neck)) for s in p.sections)), None)
     if back is None:
         return _alone(design, figures, hatches)
     fronts = _sewn_to(design, back.key, "shoulder")
-    tubes = [p for p in design.pieces if p.start.kind == "ring" and any(seam.join.piece == p.key for seam in design.seams)]
-    sleeve = figures[tubes[0].key] if tubes else None
+    sleeve = _sleeve(design, figures)
     title = design.about.title
     if len(fronts) == 1:
         return draw_garment(pullover(title, figures[back.key], figures[fronts[0].key], sleeve), hatches=hatches)
@@ -37,6 +37,28 @@ def draw_cover(design: Design, figures: Mapping[str, PieceFigure], insets: Mappi
     worn_left = turned_over(figures[left.key])
     garment = open_front(title, figures[back.key], figures[right.key], worn_left, sleeve, _edging(design, right, figures))
     return draw_garment(_with_pockets(garment, design, figures, insets), hatches=hatches)
+
+
+def _sleeve(design: Design, figures: Mapping[str, PieceFigure]) -> PieceFigure | None:
+    """The sleeve as it hangs: a tube sewn in, or a flat one with a cap, folded down its middle."""
+    for piece in design.pieces:
+        sewn = any(piece.key in (seam.join.piece, *(edge.piece for edge in seam.to)) for seam in design.seams)
+        if sewn and any(isinstance(section, Cap) for section in piece.sections):
+            return folded(figures[piece.key])
+        if piece.start.kind == "ring" and any(seam.join.piece == piece.key for seam in design.seams):
+            return figures[piece.key]
+    return None
+
+
+def folded(figure: PieceFigure) -> PieceFigure:
+    """A piece folded down its middle: the half right of it.
+
+    >>> folded(PieceFigure("p", "P", ("S",), "S", ((0, 0), (4, 0), (4, 3), (0, 3)))).outline
+    ((2.0, 0.0), (4, 0), (4, 3), (2.0, 3.0))
+    """
+    left, _, right, _ = box_around(figure.outline)
+    (half,) = clip_strip(tuple((y, x) for x, y in figure.outline), (left + right) / 2, right)
+    return replace(figure, outline=tuple((x, y) for y, x in half))
 
 
 def _alone(design: Design, figures: Mapping[str, PieceFigure], hatches: Mapping[str, Hatch]) -> Drawing | None:
