@@ -8,7 +8,7 @@ from gaugewright.checks.wording import cm
 from gaugewright.design.model import Crown, Design, Fabric, Formula, Piece, Taper
 from gaugewright.formulas.nodes import Binary, Call, Name, Negative, Node, Number
 from gaugewright.gauge.counts import CountImpossible, CountRule, spacing
-from gaugewright.grading.plan import TaperPlan
+from gaugewright.grading.plan import ProfilePlan, TaperPlan
 from gaugewright.sizing.environment import named_formulas
 from gaugewright.tolerances import bust_tolerance, total_tolerance, width_tolerance
 
@@ -135,7 +135,9 @@ def _step(term: Term, piece: Piece, fabric: Fabric, subject: Subject, size: str)
         for designed, plan in zip(piece.sections, sections, strict=True):
             if isinstance(designed, (Taper, Crown)) and designed.direction != "nearest":
                 share = 1.0
-            if isinstance(plan, TaperPlan) and plan.edge_count == 2 and rule.parity == "any":
+            two_edges = isinstance(plan, TaperPlan) and plan.edge_count == 2
+            two_edges = two_edges or (isinstance(plan, ProfilePlan) and plan.starting == plan.far != ())
+            if two_edges and rule.parity == "any":
                 rule = CountRule(rule.multiple, rule.plus, "odd" if plan.end % 2 else "even")
     try:
         return spacing(rule), share
