@@ -84,6 +84,8 @@ def _arc(outline: Outline, edge: int, centre: int, side: int) -> tuple[Point, ..
 
 def from_centre(figure: PieceFigure, piece: Piece) -> PieceFigure:
     """The figure without the girth of a closed centre or end, its heights named from the centre."""
+    if piece.start.kind != "centre" and not _is_shut(piece):
+        return figure
     bottom, top = piece.bottom.replace("_", " "), piece.top.replace("_", " ")
     shut = {f"Around at the {bottom}"} if piece.start.kind == "centre" else set()
     shut |= {"Around at the top"} if _is_shut(piece) else set()
