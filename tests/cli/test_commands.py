@@ -75,6 +75,23 @@ def test_show_a_stage(tmp_path: Path, stage: str) -> None:
     assert command("show", spec_in(tmp_path, COWL), stage, folder=tmp_path).stdout == SHOWN[stage]
 
 
+CAP = """\
+gaugewright: 1
+pattern: {title: Cap, workshop: Ferry Lane Workshop}
+yarns: {oat: {colour: "#d9c9a8"}}
+fabrics: {plain: {stitch: sc, worked: joined rounds, gauge: "9 sts, 9 rows / 10 cm"}}
+pieces: {cap: {start: {centre: 6}, sections: [crown: {stitches: 30, each: 6}, even: {rounds: 4}, crown: {close: true}]}}
+"""
+
+
+def test_show_a_crown_as_it_is_stated(tmp_path: Path) -> None:
+    spec = spec_in(tmp_path, CAP)
+    assert invoke("show", spec, "design").stdout == (
+        "cap: Cap, make 1, plain, from a centre\n  crown: stitches 30, each 6, direction nearest, fabric plain\n"
+        "  even: rows 4, fabric plain\n  crown: close yes, direction nearest, fabric plain\n"
+    )
+
+
 def test_show_rows(tmp_path: Path) -> None:
     lines = invoke("show", spec_in(tmp_path, COWL), "rows").stdout.splitlines()
     assert len(lines) == 3 * 12

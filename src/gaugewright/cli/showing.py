@@ -42,6 +42,8 @@ def _stated(part: object) -> Iterator[tuple[str, str]]:
         value = getattr(part, field.name)
         if isinstance(value, Formula):
             yield field.name, value.text
+        elif isinstance(value, bool):
+            yield field.name, "yes" if value else ""
         elif isinstance(value, (str, int)):
             yield field.name, str(value)
         elif isinstance(value, (ToLevel, ForLength, ForRows, Rest)):

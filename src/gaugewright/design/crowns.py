@@ -1,13 +1,14 @@
 """Crowns as designed: rounds that add or take away alike, out from a closed centre or in to one."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from gaugewright.design.formula import Formula
 from gaugewright.errors import Origin
 from gaugewright.vocabulary import Direction
 
 
-class Crown(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Crown:
     """Rounds up to a girth (`target` or `stitches`), or, where it is to `close`, down to a few stitches
     drawn together. `each` is how many stitches a round changes; None: as many as lie flat.
 
