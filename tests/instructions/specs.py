@@ -206,6 +206,74 @@ openings:
   - {name: brim, around: [cap.brim], passes: head, stretch: 40 %}
 """
 
+NECKS = """\
+levels: {shoulder: 56 cm, underarm: shoulder - 23 cm}
+lengths: {half: (body.bust + ease.bust) / 2, above: half - 12 cm}
+pieces:
+  back:
+    fabric: plain
+    start: {chain: half}
+    sections:
+      - even: {to: underarm}
+      - armhole: {to: shoulder, target: above}
+      - neck: {shape: round, width: 20 cm, depth: 3 cm, slope: 4 cm}
+    edges: {both: [side, underarm, armhole], bottom: hem}
+    colours: {bands: {to: shoulder, heights: [50 cm, rest]}, order: [oat, kelp]}
+  front:
+    like: back
+    sections:
+      - even: {to: underarm}
+      - armhole: {to: shoulder, target: above, block: 2 cm}
+      - neck: {shape: v, width: 20 cm, depth: 21 cm, slope: 4 cm}
+  tank:
+    like: back
+    colours: kelp
+    sections: [even: {to: shoulder}, neck: {shape: square, width: 24 cm, depth: 12 cm}]
+  boat: {like: back, colours: kelp, sections: [even: {to: shoulder}, neck: {shape: boat, width: 30 cm, depth: 6 cm}]}
+  slant: {like: back, colours: kelp, sections: [even: {to: shoulder}, shoulders: {neck: 20 cm, slope: 3 cm}]}
+  half:
+    fabric: plain
+    colours: kelp
+    start: {chain: half / 2}
+    sections:
+      - even: {to: underarm}
+      - armhole: {to: shoulder, target: above / 2, at: armhole}
+      - neck_edge: {shape: round, width: 10 cm, depth: 9 cm, slope: 4 cm, at: front}
+    edges: {starting: [side, underarm, armhole], far: [front], bottom: hem}
+  v_half:
+    like: half
+    sections: [even: {to: shoulder}, neck_edge: {shape: v, width: 10 cm, depth: 18 cm, at: front}]
+  odd_v:
+    fabric: plain
+    colours: kelp
+    start: {chain: 41 cm}
+    sections: [even: {length: 20 cm}, neck: {shape: v, width: 13 cm, depth: 10 cm}]
+  tall:
+    fabric: tall
+    colours: kelp
+    start: {chain: 41 cm}
+    sections: [even: {length: 20 cm}, armhole: {length: 24 cm, target: 31 cm}, neck: {shape: round, width: 15 cm, depth: 10 cm, slope: 4 cm}]
+  slipped:
+    fabric: slipped
+    colours: kelp
+    start: {chain: 30 cm}
+    sections: [even: {length: 20 cm}, shoulders: {neck: 12 cm, slope: 2 cm}]
+  sleeve:
+    make: 2
+    fabric: plain
+    colours: kelp
+    start: {chain: 24 cm}
+    sections:
+      - even: {length: 4 cm}
+      - taper: {length: 30 cm, target: 34 cm}
+      - cap: {fit: [back.armhole, front.armhole]}
+    edges: {bottom: cuff}
+  neckband: {fabric: rib, colours: oat, start: {pick_up: [back.neck, front.neck]}, sections: [even: {rows: 4}]}
+seams:
+  - {join: back.shoulder, to: front.shoulder}
+  - {join: sleeve.cap, to: [back.armhole, front.armhole]}
+"""
+
 BY_HAND = """\
 gaugewright: 1
 pattern: {title: Mooring Throw, workshop: Ferry Lane Workshop, units: in}
@@ -236,6 +304,7 @@ def _case(name: str) -> str:
 
 SPECS: dict[str, str] = {
     **{f"{name} in {sizes}": HEAD + size + parts for name, parts in (("bodies", BODIES), ("shapes", SHAPES), ("rounds", ROUNDS), ("discs", DISCS)) for sizes, size in (("nine", NINE), ("three", THREE), ("one", ONE))},
+    **{f"necks in {name}": HEAD + size + NECKS for name, size in (("three", THREE), ("one", ONE))},
     "picked up": HEAD + THREE + PICKED,
     "corners": HEAD + THREE + CORNERS,
     "corners in one": HEAD + ONE + CORNERS,
@@ -276,7 +345,7 @@ def told(found: Document, drawings: bool = True) -> Iterator[Told]:
     """Everything written in a pattern, in reading order, with a plain space for one that doesn't break."""
     chapter = ""
     for block in found.blocks:
-        if isinstance(block, Heading):
+        if isinstance(block, Heading) and block.level < 3:
             chapter = block.text
         if isinstance(block, Figure) and not drawings:
             continue

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 import pytest
 
 from gaugewright.design.model import Crown
-from gaugewright.grading.model import CentreStart, ChainStart, GradedPiece
+from gaugewright.grading.model import CentreStart, ChainStart, GradedPiece, Row
 from gaugewright.instructions.nodes import Table
 from instructions.specs import SPECS, Told, at_size, document, graded, pieces_told, sentences
 
@@ -62,6 +62,76 @@ def each_told(name: str) -> Iterator[tuple[str, str, int, GradedPiece, list[Told
         yield from each_piece(name, (alone,))
 
 
+def all_rows(piece: GradedPiece) -> tuple[Row, ...]:
+    """The rows from the bottom to the top, of one side where the piece divides."""
+    return (*piece.main.rows, *(piece.strips[-1].rows if len(piece.strips) > 1 else ()))
+
+
+def steps_in(cell: str) -> dict[int, int]:
+    """Stitches by row in words such as "3 sts on Row 29; 1 st on Rows 30 to 32 and 35"."""
+    found: dict[int, int] = {}
+    for group in cell.replace("\u00a0", " ").split("; ") if cell != "-" else ():
+        said = re.fullmatch(r"(\d+) sts? on Rows? (.+)", group)
+        assert said, cell
+        for part in re.split(r", | and ", said[2]):
+            first, _, last = part.partition(" to ")
+            found |= {row: int(said[1]) for row in range(int(first), int(last or first) + 1)}
+    return found
+
+
+def test_steps_are_read_as_they_are_written() -> None:
+    assert steps_in("3 sts on Row 29; 1 st on Rows 30 to 32 and 35") == {29: 3, 30: 1, 31: 1, 32: 1, 35: 1}
+    assert steps_in("-") == {}
+
+
+def test_edge_tables_say_what_each_row_loses(name: str) -> None:
+    """Whatever rows from a section's first to its last lose is in the tables, and nothing else."""
+    for key, sized in graded(name).grading.pieces.items():
+        title = graded(name).design.piece(key).title
+        tables = [
+            block for block in document(name).blocks
+            if isinstance(block, Table) and any(": leave" in head or ": decrease" in head for head in block.header)
+            and re.match(rf"{re.escape(title)}(: |, (first|second) side: )", block.caption)
+        ]
+        for size, piece in sized.items() if tables else ():
+            lost: dict[str, dict[int, int]] = {}
+            for table in tables:
+                half = next((which for which in ("first side", "second side") if which in table.caption), "")
+                line = next(row for row in table.rows if row[0] == size)
+                for head, cell in zip(table.header, line, strict=True):
+                    if ": leave" in head or ": decrease" in head:
+                        for row, stitches in steps_in(cell).items():
+                            losses = lost.setdefault(half, {})
+                            losses[row] = losses.get(row, 0) + stitches * (2 if "both edges" in table.caption else 1)
+            _held_to_rows(lost, piece, f"{key} {size}")
+
+
+def test_what_is_said_of_a_division_is_where_the_sides_begin(name: str) -> None:
+    """Sides and centre add up to the last row below them, and the second side begins after the first and the centre."""
+    for key, size, _, piece, told in each_told(name):
+        if len(piece.strips) == 1:
+            continue
+        main, *sides = piece.strips
+        divided = next(one.text for one in told if one.label == "Divide:")
+        found = re.search(r"From Row (\d+) on .* over (\d+) sts(?:; the (?:(\d+) sts|st) between)?", divided)
+        assert found, divided
+        centre = 0 if "between" not in divided else int(found[3] or 1)
+        assert int(found[1]) == len(main.rows) + 1
+        assert 2 * int(found[2]) + centre == main.last_count, f"{key} {size}: {divided}"
+        second = next(one.text for one in told if "With the same face towards you" in one.text)
+        skipped = re.search(r"skip the (?:(\d+) sts|st) next", second)
+        assert (int(skipped[1] or 1) if skipped else 0) == centre, f"{key} {size}: {second}"
+        assert sorted(side.start.first for side in sides) == [0, int(found[2]) + centre]  # type: ignore[union-attr]
+
+
+def _held_to_rows(lost: dict[str, dict[int, int]], piece: GradedPiece, place: str) -> None:
+    for which, strip in zip(("", "first side", "second side"), piece.strips, strict=False):
+        first = len(piece.main.rows) if which else 0
+        counts = (strip.start.stitches, *strip.counts())
+        worked = {first + row: before - after for row, (before, after) in enumerate(zip(counts, counts[1:], strict=False), start=1) if before > after}
+        assert lost.get(which, {}) == worked, f"{place} {which}"
+
+
 def test_stitch_counts_at_the_end_of_rows(name: str) -> None:
     seen = 0
     for key, size, _, piece, told in each_told(name):
@@ -70,7 +140,7 @@ def test_stitch_counts_at_the_end_of_rows(name: str) -> None:
             count = re.search(r"— (\d+) sts?\.$", one.text)
             if row and count:
                 seen += 1
-                made = piece.main.rows[int(row[1] or row[2]) - 1].makes
+                made = all_rows(piece)[int(row[1] or row[2]) - 1].makes
                 assert made == int(count[1]), f"{key} {size}: {one.label} {one.text}"
     assert seen
 
@@ -79,7 +149,7 @@ def test_the_rows_told_are_all_the_rows(name: str) -> None:
     for key, size, _, piece, told in each_piece(name):
         ends = [int(number) for one in told for number in re.findall(r"(?:Row|Rnd) (\d+)", one.label)]
         ends += [int(cell) for cell in _spread_rows(name, key, size)]
-        assert max(ends) == len(piece.main.rows), f"{key} {size}"
+        assert max(ends) == len(all_rows(piece)), f"{key} {size}"
 
 
 def _tables(name: str, key: str) -> list[Table]:
@@ -332,12 +402,16 @@ def _told_elsewhere(sentence: str, told_so: str) -> bool:
     """What a copy tells in other words: each of these is held to the rows by a test above.
 
     Shaped rounds and schedules of unlike structure are sentences in a copy and lines of a table in the
-    whole; a neck may be picked up stitch for stitch in one size and not in others; a drawing's letters
-    are given to the measures of the size that is drawn.
+    whole, and so are the steps of shaped edges; a V may leave a stitch at its foot in some sizes only; a neck may be picked up stitch for stitch in one size and
+    not in others; a drawing's letters are given to the measures of the size that is drawn.
     """
     if re.match(r"— \d+ sts?\.$|[A-Z] .*, (cm|in)$|Join with a .* work along the edge|Then work plain \w+ to the end of R\w+ \d+\.$|To the end of R\w+ \d+: Work plain \w+\.$", sentence):
         return True
     shaped = re.match(r"Rnd \d+: (?:With \w+: )?(?:[Cc]h .*?\), )?(.*), (?:join|do not join)", sentence) or re.search(r"Work the (?:inc|dec) \w+ (.*)\.$", sentence)
+    if re.search(r"of the neck is worked by itself|With the same face towards you", sentence):
+        return True
+    if steps := re.search(r"(?:leave|decrease) (\d+ sts? on Rows? .*)\.$", sentence):
+        return f" {steps[1].lower()} " in f" {told_so} "
     if measured := re.match(r"The piece now measures (.*) from", sentence):
         return f"the piece measures {measured[1].lower()} from" in told_so
     return bool(shaped) and all(part in told_so for part in re.split(r", then ", shaped[1].lower()))

@@ -80,7 +80,10 @@ def _seam(book: Book, seam: Seam, design: Design, pieces: Pieces, names: Names) 
     slots = {"edge": spoken(seam.join.edge), "piece": names.pieces[seam.join.piece], "to": _targets(book, seam, names)}
     fact = f"seam.{seam.join}"
     found: list[Spans] = []
-    if all(first_rows) and all(rows):
+    if any(end.rows and end.stitches for side in (join, *others) for end in side):
+        lengths = Sized(join.labels, tuple(sum(other[label].length for other in others) for label in join.labels))
+        found.append(book.sentence("seam-cap", fact, first=Mm(join.map(lambda e: e.length)), second=Mm(lengths), **slots))
+    elif all(first_rows) and all(rows):
         same = first_rows.values == rows.values
         found.append(book.sentence("seam-rows" if same else "seam-rows-uneven", fact, first=first_rows, second=rows, **slots))
         if all(design.piece(end.piece).colours.bands for end in (seam.join, *seam.to)):
