@@ -22,6 +22,7 @@ NEVER = {
     "a space too many": r"  |\s$|^\s| [,.;:](?!\d)",
     "a stop too many": r"\.\.(?!\.)|,,|;;|,\.|:\.",
     "a name of the file": r"\b[a-z]+_[a-z_]+\b",
+    "the size of a pattern without sizes": r"\bsizes? One size\b",
     "an empty bracket": r"\(\s*\)",
     "an article before itself": r"\b(the|a|an|and|of|in|to) \1\b",
     "not a number of stitches": r"\b\d+\.\d+ (sts|rows|rnds)\b(?! (and|to|/|over|measure))",

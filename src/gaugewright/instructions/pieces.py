@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from gaugewright.design.size_list import ONE_SIZE
 from gaugewright.drawings.model import Schematic
 from gaugewright.grading.model import EdgeStart
 from gaugewright.instructions.fabric_words import fabric_words
@@ -71,7 +72,8 @@ def _about(book: Book, view: PieceView, names: Names, place: InGarment) -> list[
 
 def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: str) -> Iterator[Block]:
     """The drawing, and its letters in both units."""
-    caption = spans_text(book.front_text("schematic-caption", title=view.piece.title, size=drawn))
+    kind = "schematic-caption-one" if drawn == ONE_SIZE else "schematic-caption"
+    caption = spans_text(book.front_text(kind, title=view.piece.title, size=drawn))
     yield Figure(schematic.drawing, schematic.drawing.description, caption)
     texts = (("cm", cm_text), ("in", inches_text)) if book.units == "cm" else (("in", inches_text), ("cm", cm_text))
     rows = tuple(
