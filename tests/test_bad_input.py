@@ -57,6 +57,7 @@ WRONG: tuple[tuple[str, str, str, str, str], ...] = (
     ("even: {length: 150 cm}", "taper: {length: 5 cm, target: 80 cm}", "taper-too-steep", "taper:", "taper: {rows: 10, target: 80 cm}"),
     ("even: {length: 150 cm}", "taper: {rows: 2, target: 40 cm}", "taper-too-steep", "taper:", "taper: {rows: 4, target: 40 cm}"),
     ("even: {length: 150 cm}", "taper: {length: 5 cm}", "taper-understated", "{length: 5 cm}", "taper: {length: 5 cm, target: 24 cm}"),
+    ("even: {length: 150 cm}", "taper: {rows: 1, each: 2}", "nothing-to-shape", "taper:", "taper: {rows: 2, each: 2}"),
     ("150 cm}", "150 cm}\n      - shoulders: {neck: 30 cm}", "neck-too-wide", "shoulders:", "150 cm}\n      - shoulders: {neck: 17.7 cm}"),
     ("150 cm}", "150 cm}\n      - even: {length: rest}\n    total: 40 cm", "no-room", "even: {length: rest}", "150 cm}\n      - even: {length: rest}\n    total: 160 cm"),
     ("150 cm}", "150 cm}\n    edges: {both: [side]}\nseams:\n  - {join: scarf.side, to: hood.side}", "unknown-piece", "hood.side", "150 cm}\n    edges: {both: [side]}\nseams:\n  - {join: scarf.side, to: scarf.side}"),
