@@ -62,7 +62,7 @@ def _differs(name: str) -> bool:
 def test_a_list_starts_with_the_smallest_size_and_is_not_all_alike(name: str) -> None:
     for one in told(document(name)):
         for first, others in LIST.findall(f"{one.label} {one.text}"):
-            assert len({first, *others.split(", ")} - {"-"}) > 1, one
+            assert len({first, *others.split(", ")} - {"–"}) > 1, one
 
 
 def test_tables_have_a_cell_for_every_column(name: str) -> None:

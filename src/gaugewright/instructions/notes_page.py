@@ -37,6 +37,9 @@ def _kinds(views: tuple[PieceView, ...]) -> Iterator[str]:
     if any(isinstance(s, SpreadPlan) for s in sections):
         yield "note-stars"
     worked = {view.first.worked for view in views}
+    for loop in ("back", "front"):
+        if any(s.cloth.loop == loop for s in sections):
+            yield f"note-{loop}-loop"
     if "turned rounds" in worked:
         yield "note-round-join"
     if "joined rounds" in worked:

@@ -25,28 +25,20 @@ class Names:
     pieces: Mapping[str, str]
 
 
-@dataclass(frozen=True, slots=True)
-class InGarment:
-    """What a piece has to do with seams: whether it is sewn to others, and which come before it."""
-
-    sewn: bool
-    seams_before: tuple[str, ...]
-
-
-def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schematic, place: InGarment, drawn: str) -> Iterator[Block]:
-    """All blocks of one piece, in reading order."""
+def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schematic, letters: tuple[str, ...], drawn: str) -> Iterator[Block]:
+    """All blocks of one piece, in reading order; `letters` are the seams to sew before it is begun."""
     yield Heading(2, view.piece.title)
-    yield Paragraph(spaced(*_about(book, view, names, place)), "body")
+    yield Paragraph(spaced(*_about(book, view, names, letters)), "body")
     yield from schematic_blocks(book, view, schematic, drawn)
     for note in view.piece.notes:
         yield Paragraph(plain(note), "note")
     yield from opening_steps(book, view, dict(names.yarns), dict(names.pieces))
     for index in range(len(view.first.sections)):
         yield from section_blocks(book, view, index, dict(names.yarns))
-    yield from _ending(book, view, place.sewn)
+    yield from _ending(book, view)
 
 
-def _about(book: Book, view: PieceView, names: Names, place: InGarment) -> list[Spans]:
+def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) -> list[Spans]:
     make = view.piece.make
     sentences = [book.sentence("make-one") if make == 1 else book.sentence("make-many", view.piece.key, make=make)]
     kind = "worked-rounds" if view.in_rounds else "worked-pick-up" if isinstance(view.first.start, EdgeStart) else "worked-rows"
@@ -56,18 +48,25 @@ def _about(book: Book, view: PieceView, names: Names, place: InGarment) -> list[
         words = book.sentence("fabric-then", first=words, second=fabric_words(book, view.fabrics[other]))
     sentences.append(book.sentence(kind, bottom=spoken(view.piece.bottom), fabric=words))
     if view.piece.mirrored and not view.in_rounds:
-        other = names.pieces[view.piece.like]
-        sentences.append(book.sentence("reversible", other=other))
-        sentences.append(book.sentence("pair", first=other, second=view.piece.title))
+        sentences += _pair(book, names.pieces[view.piece.like], view.piece.title)
     starting = {edge.side: edge.name for edge in view.piece.edges}
     if not view.in_rounds and starting.get("starting") != starting.get("far"):
         first = next(edge.name for edge in view.piece.edges if edge.side == "starting")
         sentences.append(book.sentence("starting-edge", edge=spoken(first)))
-    if place.seams_before:
-        letters = place.seams_before
+    if letters:
         seams = book.sentence("seam-one" if len(letters) == 1 else "seam-many", letters=listed(book, letters))
         sentences.append(book.sentence("pick-up-after", seams=seams))
     return sentences
+
+
+def _pair(book: Book, first: str, second: str) -> list[Spans]:
+    """How two alike become a pair: which lies where, and that the faces then up are the right sides."""
+    alike = book.sentence("reversible", other=first)
+    if book.words["right"] in first.lower():
+        return [alike, book.sentence("pair", left=first, right=second)]
+    if book.words["left"] in first.lower():
+        return [alike, book.sentence("pair", left=second, right=first)]
+    return [alike, book.sentence("pair-plain", first=first, second=second)]
 
 
 def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: str) -> Iterator[Block]:
@@ -80,15 +79,18 @@ def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: s
         (f"{letter} {name}, {unit}", *(text(v) for v in values)) for letter, name, values in schematic.key for unit, text in texts
     )
     caption = spans_text(book.front_text("key-caption", title=view.piece.title))
-    yield Table(caption, (book.front["measure"], *book.labels), rows, measure_columns(len(book.labels)))
+    if len(book.labels) > 1 and all(len(set(row[1:])) == 1 for row in rows):
+        alike = tuple(row[:2] for row in rows)
+        yield Table(caption, (book.front["measure"], book.words["all-sizes"]), alike, measure_columns(1))
+    else:
+        yield Table(caption, (book.front["measure"], *book.labels), rows, measure_columns(len(book.labels)))
 
 
-def _ending(book: Book, view: PieceView, sewn: bool) -> Iterator[Block]:
+def _ending(book: Book, view: PieceView) -> Iterator[Block]:
     last = view.plans.map(lambda plan: plan.rows)
     width, length = view.width(last), view.height(last)
     kind = "final-check-tube" if view.in_rounds else "final-check-band" if isinstance(view.first.start, EdgeStart) else "final-check"
     level = [book.sentence("spiral-end", slst=book.abbr("sl st"))] if view.first.worked == "spiral rounds" else []
-    off = book.sentence("fasten-off") if sewn else book.sentence("fasten-off-weave", tail=tail_length(book, "weave in"))
-    yield step("End:", *level, off)
+    off = book.sentence("fasten-off-weave", tail=tail_length(book, "weave in"))
     check = book.sentence(kind, view.piece.key, width=width, length=length, bottom=spoken(view.piece.bottom))
-    yield step("Check:", check)
+    yield step("End:", *level, off, check)

@@ -12,7 +12,7 @@ from gaugewright.instructions.wording import Book, Spans, exact_length_text, len
 from gaugewright.measurements import Body, credit
 from gaugewright.rounding import to_step
 from gaugewright.sized import Sized
-from gaugewright.units import cm_text, inches_text
+from gaugewright.units import cm_text, eighths_text, inches_text
 
 CHART = ("bust", "chest")
 
@@ -34,15 +34,16 @@ def sizes_page(book: Book, design: Design, bodies: Sized[Body], finished: Mappin
 
 @dataclass(frozen=True, slots=True)
 class Unit:
-    """A unit of the tables: its caption, a length as printed, and the length that the print stands for, mm."""
+    """A unit of the tables: its caption, a length and a difference as printed, and the length that the print stands for, mm."""
 
     caption: str
     text: Callable[[float], str]
+    difference: Callable[[float], str]
     printed: Callable[[float], float]
 
 
-CM = Unit("table-cm", cm_text, lambda mm: to_step(mm / 10, 0.5) * 10)
-INCHES = Unit("table-in", inches_text, lambda mm: to_step(mm / 25.4, 0.125 if mm < 127 else 0.25) * 25.4)
+CM = Unit("table-cm", cm_text, cm_text, lambda mm: to_step(mm / 10, 0.5) * 10)
+INCHES = Unit("table-in", inches_text, eighths_text, lambda mm: to_step(mm / 25.4, 0.125 if mm < 127 else 0.25) * 25.4)
 
 
 def _rows(
@@ -63,10 +64,10 @@ def _rows(
         return
     ease = [unit.printed(v) - unit.printed(b.mm) for v, b in zip(values, body, strict=True)]
     if measure.of in ("bust", "chest") or not thickness:
-        yield (spans_text(book.front_text("ease-line", measure=name)), *(unit.text(e) for e in ease))
+        yield (spans_text(book.front_text("ease-line", measure=name)), *(unit.difference(e) for e in ease))
     if thickness:
         takes = unit.printed(math.pi * thickness)
-        yield (spans_text(book.front_text("worn-line", measure=name)), *(unit.text(e - takes) for e in ease))
+        yield (spans_text(book.front_text("worn-line", measure=name)), *(unit.difference(e - takes) for e in ease))
 
 
 def measure_name(book: Book, measure: str) -> str:
