@@ -305,7 +305,7 @@ def _told_elsewhere(sentence: str, told_so: str) -> bool:
     whole; a neck may be picked up stitch for stitch in one size and not in others; a drawing's letters
     are given to the measures of the size that is drawn.
     """
-    if re.match(r"— \d+ sts?\.$|[A-Z] .*, (cm|in)$|Join with a .* work along the edge|Then work plain \w+ to the end of R\w+ \d+\.$|To the end of R\w+ \d+: Work plain \w+\.$", sentence):
+    if re.match(r"— \d+ sts?\.$|cm$|in$|[A-Z] [A-Z]\w+( \w+)*$|Join with a .* work along the edge|Then work plain \w+ to the end of R\w+ \d+\.$|To the end of R\w+ \d+: Work plain \w+\.$", sentence):
         return True
     shaped = re.match(r"Rnd \d+: (?:With \w+: )?(?:[Cc]h .*?\), )?(.*), (?:join|do not join)", sentence) or re.search(r"Work the (?:inc|dec) \w+ (.*)\.$", sentence)
     if measured := re.match(r"The piece now measures (.*) from", sentence):

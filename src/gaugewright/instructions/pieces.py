@@ -75,15 +75,16 @@ def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: s
     caption = spans_text(book.front_text(kind, title=view.piece.title, size=drawn))
     yield Figure(schematic.drawing, schematic.drawing.description, caption)
     texts = (("cm", cm_text), ("in", inches_text)) if book.units == "cm" else (("in", inches_text), ("cm", cm_text))
+    caption = spans_text(book.front_text("key-caption", title=view.piece.title))
+    measure = book.front["measure"]
+    if all(len({text(v) for v in values}) == 1 for _, _, values in schematic.key for _, text in texts):
+        alike = tuple((f"{letter} {name}", *(text(values[0]) for _, text in texts)) for letter, name, values in schematic.key)
+        yield Table(caption, (measure, *(unit for unit, _ in texts)), alike, measure_columns(2))
+        return
     rows = tuple(
         (f"{letter} {name}, {unit}", *(text(v) for v in values)) for letter, name, values in schematic.key for unit, text in texts
     )
-    caption = spans_text(book.front_text("key-caption", title=view.piece.title))
-    if len(book.labels) > 1 and all(len(set(row[1:])) == 1 for row in rows):
-        alike = tuple(row[:2] for row in rows)
-        yield Table(caption, (book.front["measure"], book.words["all-sizes"]), alike, measure_columns(1))
-    else:
-        yield Table(caption, (book.front["measure"], *book.labels), rows, measure_columns(len(book.labels)))
+    yield Table(caption, (measure, *book.labels), rows, measure_columns(len(book.labels)))
 
 
 def _ending(book: Book, view: PieceView) -> Iterator[Block]:

@@ -25,25 +25,33 @@ def sizes_page(book: Book, design: Design, bodies: Sized[Body], finished: Mappin
     elif book.labels != (ONE_SIZE,):
         yield Paragraph(book.front_text("sizes-one", sizes=book.labels[0]))
     units = (CM, INCHES) if book.units == "cm" else (INCHES, CM)
-    for unit in units if design.finished else ():
-        rows = tuple(row for measure in design.finished for row in _rows(book, measure, bodies, finished[measure.key], thickness, unit))
-        yield Table(book.front[unit.caption], (book.front["measure"], *book.labels), rows, measure_columns(len(book.labels)))
+    tables = [
+        tuple(row for measure in design.finished for row in _rows(book, measure, bodies, finished[measure.key], thickness, unit))
+        for unit in units
+    ]
+    if design.finished and len(book.labels) == 1:
+        rows = tuple((*first, second[-1]) for first, second in zip(*tables, strict=True))
+        yield Table(book.front["table-one"], (book.front["measure"], *(unit.name for unit in units)), rows, measure_columns(2))
+    elif design.finished:
+        for unit, rows in zip(units, tables, strict=True):
+            yield Table(book.front[unit.caption], (book.front["measure"], *book.labels), rows, measure_columns(len(book.labels)))
     for note in _notes(book, design, bodies, thickness):
         yield Paragraph(note, "note")
 
 
 @dataclass(frozen=True, slots=True)
 class Unit:
-    """A unit of the tables: its caption, a length and a difference as printed, and the length that the print stands for, mm."""
+    """A unit of the tables: its name, its caption, a length and a difference as printed, and the length that the print stands for, mm."""
 
+    name: str
     caption: str
     text: Callable[[float], str]
     difference: Callable[[float], str]
     printed: Callable[[float], float]
 
 
-CM = Unit("table-cm", cm_text, cm_text, lambda mm: to_step(mm / 10, 0.5) * 10)
-INCHES = Unit("table-in", inches_text, eighths_text, lambda mm: to_step(mm / 25.4, 0.125 if mm < 127 else 0.25) * 25.4)
+CM = Unit("cm", "table-cm", cm_text, cm_text, lambda mm: to_step(mm / 10, 0.5) * 10)
+INCHES = Unit("in", "table-in", inches_text, eighths_text, lambda mm: to_step(mm / 25.4, 0.125 if mm < 127 else 0.25) * 25.4)
 
 
 def _rows(
