@@ -32,3 +32,9 @@ def test_a_very_long_line_is_cut_round_the_place() -> None:
 def test_without_a_place_and_with_a_lesser_severity() -> None:
     assert problem_text(Problem("no-place", "message")) == "no-place: message"
     assert shown("", 1, severity="note") == ["f.yaml:12:1: note name: message"]
+
+
+def test_the_only_size_is_not_named() -> None:
+    from gaugewright.design.size_list import ONE_SIZE
+
+    assert shown("a: b", 1, size=ONE_SIZE)[0] == "f.yaml:12:1: name: message"

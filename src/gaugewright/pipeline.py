@@ -96,6 +96,7 @@ def document(graded: Graded, edition: Edition) -> "Document":
     from gaugewright.drawings.colour_bands import assign_hatches
     from gaugewright.drawings.cover import draw_cover
     from gaugewright.drawings.crown_figures import as_worn
+    from gaugewright.drawings.garment_layout import turned_over
     from gaugewright.drawings.piece_figure import piece_figure, rooms_of
     from gaugewright.drawings.schematic import draw_schematic
     from gaugewright.instructions.build import Pattern, build_document
@@ -107,12 +108,10 @@ def document(graded: Graded, edition: Edition) -> "Document":
     drawn = labels[len(labels) // 2]
     yarns = {yarn.key: (yarn.label, yarn.colour) for yarn in design.yarns}
     hatches = assign_hatches(yarn.label for yarn in design.yarns)
-    figures = {
-        piece.key: as_worn(
-            piece_figure(piece, printed.grading.plans[piece.key], printed.grading.pieces[piece.key], yarns, drawn), piece, design
-        )
-        for piece in design.pieces
-    }
+    figures = {}
+    for piece in design.pieces:
+        figure = piece_figure(piece, printed.grading.plans[piece.key], printed.grading.pieces[piece.key], yarns, drawn)
+        figures[piece.key] = turned_over(figure) if piece.mirrored else as_worn(figure, piece, design)
     rooms = rooms_of(figures)
     schematics = {key: draw_schematic(figure, design.about.units, *rooms[key], hatches=hatches) for key, figure in figures.items()}
     envs = printed.grading.environments

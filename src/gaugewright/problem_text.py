@@ -2,6 +2,9 @@
 
 from gaugewright.errors import Problem
 
+ONLY_SIZE = "One size"
+"""The label of a pattern without sizes: there it tells nothing."""
+
 WIDEST = 120  # characters of a quoted line
 
 
@@ -17,7 +20,7 @@ def problem_text(problem: Problem) -> str:
         hint: write a number up to 7
     """
     what = problem.name if problem.severity == "error" else f"{problem.severity} {problem.name}"
-    size = f", size {problem.size}" if problem.size else ""
+    size = f", size {problem.size}" if problem.size not in ("", ONLY_SIZE) else ""
     lines = [f"{what}{size}: {problem.message}"]
     if problem.origin is not None:
         location = problem.origin.location

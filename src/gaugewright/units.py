@@ -280,8 +280,20 @@ def inches_text(mm: float) -> str:
     >>> inches_text(419.1), inches_text(95.25), inches_text(12.7), inches_text(0)
     ('16½', '3¾', '½', '0')
     """
-    inches = abs(mm) / 25.4
-    eighths = math.floor(to_step(inches, 0.125 if inches < 5 else 0.25) * 8)
+    return _eighths_text(mm, 0.125 if abs(mm) < 127 else 0.25)
+
+
+def eighths_text(mm: float) -> str:
+    """Inches to the eighth, however long: for differences of lengths that are printed so.
+
+    >>> eighths_text(174.625), eighths_text(-3.175)
+    ('6⅞', '-⅛')
+    """
+    return _eighths_text(mm, 0.125)
+
+
+def _eighths_text(mm: float, step: float) -> str:
+    eighths = math.floor(to_step(abs(mm) / 25.4, step) * 8)
     whole, part = divmod(eighths, 8)
     glyph = ("", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞")[part]
     sign = "-" if mm < 0 and eighths else ""

@@ -1,93 +1,104 @@
-"""Timings by stage, in fresh processes: `python tests/benchmarks/stages.py [spec] [runs]`.
+"""Timings of publishing, by stage and as a whole; printed, never asserted.
 
-Prints the best of some runs in milliseconds against the budgets, since whatever else a machine does
-only ever makes a run slower. Nothing here is asserted by the suite: time is no property of the code
-alone. Bytecode goes to a folder of its own, so that no run pays for compiling and the tree stays clean.
+    python tests/benchmarks/stages.py [SPEC ...]
+
+Without a spec the sample jacket is measured. Each stage is the best of several runs in one process;
+the whole commands are the best of five, each in a process of its own, as a user waits for them.
 """
 
-import json
 import os
 import subprocess
 import sys
 import tempfile
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
-SPEC = ROOT / "samples" / "saltmarsh-jacket" / "spec.yaml"
-BUDGETS = {"cold publish": 450.0, "--help": 80.0, "own work": 150.0, "memory (MB)": 200.0}
-OWN_WORK = ("load", "grade", "check", "document")
-
-STAGES = """
-import importlib, json, sys, time
-took, start = {}, time.perf_counter()
-
-def stage(name):
-    global start
-    now = time.perf_counter()
-    took[name] = (now - start) * 1000
-    start = time.perf_counter()
-
-for name in ("cli.app", "cli.publishing", "pipeline", "spec", "design.resolve", "grading.grade", "sizing.bodies", "checks",
-             "instructions.build", "instructions.phrase_book", "drawings.cover", "drawings.piece_figure",
-             "drawings.schematic", "yarn.amounts", "render.pdf"):
-    importlib.import_module("gaugewright." + name)
-from gaugewright import pipeline
-from gaugewright.render.pdf import load_style, render_pdf
-stage("imports")
-design = pipeline.load(sys.argv[1])
-stage("load")
-graded = pipeline.grade(design)
-stage("grade")
-pipeline.check(graded)
-stage("check")
-document = pipeline.document(graded, pipeline.Edition())
-stage("document")
-render_pdf(document, "a4", load_style("quiet"))
-stage("pdf")
-print(json.dumps(took))
-"""
+SAMPLE = ROOT / "samples/saltmarsh-jacket/spec.yaml"
+RUNS = 5
+PEAK = "import resource, sys; from gaugewright.cli import main\ntry: main()\nfinally: print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, file=sys.stderr)"
 
 
-def run(bytecode: Path, *arguments: str) -> tuple[float, str]:
-    """Milliseconds that a fresh interpreter takes from start to end, and what it printed."""
-    environment = {**os.environ, "PYTHONPATH": str(ROOT / "src"), "PYTHONPYCACHEPREFIX": str(bytecode)}
-    environment.pop("PYTHONDONTWRITEBYTECODE", None)
-    start = time.perf_counter()
-    done = subprocess.run([sys.executable, *arguments], env=environment, check=True, capture_output=True, text=True)
-    return (time.perf_counter() - start) * 1000, done.stdout
+def best_of(run: Callable[[], object], runs: int = RUNS) -> tuple[float, object]:
+    """The shortest time, in ms, and what came of the last run."""
+    best, found = float("inf"), None
+    for _ in range(runs):
+        began = time.perf_counter()
+        found = run()
+        best = min(best, time.perf_counter() - began)
+    return best * 1000, found
 
 
-def peak_memory() -> float:
-    """The largest child so far, in MB; nothing where the system doesn't tell."""
-    try:
-        import resource
-    except ImportError:
-        return float("nan")
-    return resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / (1024 if sys.platform != "darwin" else 1024**2)
+def stages(spec: Path) -> None:
+    """Each stage on what the stage before it made."""
+    from gaugewright import pipeline
+    from gaugewright.render.pdf import load_style, render_pdf
+    from gaugewright.render.svg import render_svg
+    from gaugewright.render.text import render_text
+
+    design = pipeline.load(spec)
+    graded = pipeline.grade(design)
+    document = pipeline.document(graded, pipeline.Edition())
+    style = load_style("quiet")
+    drawings = pipeline.drawings_of(graded, document)
+    steps: dict[str, Callable[[], object]] = {
+        "load": lambda: pipeline.load(spec),
+        "grade": lambda: pipeline.grade(design),
+        "check": lambda: pipeline.check(graded),
+        "document": lambda: pipeline.document(graded, pipeline.Edition()),
+        "style": lambda: load_style("quiet"),
+        "pdf": lambda: render_pdf(document, "a4", style),
+        "text": lambda: render_text(document),
+        "svg": lambda: [render_svg(drawing) for _, drawing in drawings],
+    }
+    total = 0.0
+    for name, step in steps.items():
+        spent, _ = best_of(step)
+        total += spent
+        print(f"  {name:<10} {spent:8.1f} ms")
+    print(f"  {'together':<10} {total:8.1f} ms, imports done")
 
 
-def best(spec: Path, runs: int) -> dict[str, float]:
-    """The least of each timing; the first run only warms up."""
-    found: dict[str, float] = {}
+def command(*arguments: str, script: str = "") -> "subprocess.CompletedProcess[str]":
+    """The command in a process of its own."""
+    start = ["-c", script] if script else ["-m", "gaugewright.cli"]
+    variables = {**os.environ, "PYTHONPATH": str(ROOT / "src")}
+    return subprocess.run([sys.executable, *start, *arguments], capture_output=True, text=True, env=variables, check=True)
+
+
+def commands(spec: Path) -> None:
+    """Whole commands, cold, and the most memory that a publish takes."""
     with tempfile.TemporaryDirectory() as folder:
-        out, bytecode = Path(folder) / "pattern.pdf", Path(folder) / "bytecode"
-        for attempt in range(runs + 1):
-            took = dict(json.loads(run(bytecode, "-c", STAGES, str(spec))[1]))
-            took["own work"] = sum(took[stage] for stage in OWN_WORK)
-            took["cold publish"] = run(bytecode, "-m", "gaugewright.cli", "publish", str(spec), "--out", str(out))[0]
-            took["--help"] = run(bytecode, "-m", "gaugewright.cli", "--help")[0]
-            if attempt:
-                found = {name: min(value, found.get(name, value)) for name, value in took.items()}
-    return {**found, "memory (MB)": peak_memory()}
+        whole = ("publish", str(spec), "--out", folder)
+        lines = {
+            "python alone": lambda: command(script="pass"),
+            "--help": lambda: command("--help"),
+            "publish": lambda: command(*whole),
+            "publish --text --svg": lambda: command(*whole, "--text", "--svg"),
+            "publish --size": lambda: command(*whole, "--size", _first_size(spec)),
+            "check": lambda: command("check", str(spec)),
+        }
+        for name, run in lines.items():
+            print(f"  {name:<22} {best_of(run)[0]:8.0f} ms")
+        peak = int(command(*whole, script=PEAK).stderr.split()[-1])
+    print(f"  {'peak memory':<22} {peak / 1024:8.0f} MB")
+
+
+def _first_size(spec: Path) -> str:
+    from gaugewright import pipeline
+
+    return pipeline.grade(pipeline.load(spec)).bodies.labels[0]
 
 
 def main() -> None:
-    spec = Path(sys.argv[1]) if len(sys.argv) > 1 else SPEC
-    runs = int(sys.argv[2]) if len(sys.argv) > 2 else 7
-    for name, value in best(spec, runs).items():
-        budget = f"   of {BUDGETS[name]:4.0f}" if name in BUDGETS else ""
-        print(f"{name:14} {value:6.0f}{budget}")
+    """Measures each spec that is named."""
+    sys.path.insert(0, str(ROOT / "src"))
+    for spec in [Path(name) for name in sys.argv[1:]] or [SAMPLE]:
+        print(f"{spec}, best of {RUNS}: stages")
+        stages(spec)
+        print("commands in processes of their own")
+        commands(spec)
 
 
 if __name__ == "__main__":

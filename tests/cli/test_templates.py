@@ -47,6 +47,20 @@ def test_a_language_of_ones_own(tmp_path: Path) -> None:
     assert "Mak ane." in text_of(tmp_path)
 
 
+def test_a_tag_with_a_region_takes_its_languages_book(tmp_path: Path) -> None:
+    assert invoke("publish", spec_in(tmp_path, SCARF.replace("Workshop}", "Workshop, language: en-GB}")), "--text").exit_code == 0
+    assert "Make 1." in text_of(tmp_path)
+
+
+def test_every_fault_of_a_phrase_book_is_told(tmp_path: Path) -> None:
+    text = PHRASES.read_text(encoding="utf-8").replace('make-one = "Make 1."', 'make-1 = "Make 1."').replace("{ordinal}", "{nth}")
+    own = own_folder(tmp_path, "phrases/en.toml", text)
+    told = invoke("publish", spec_in(tmp_path, SCARF), "--templates", own).stderr
+    assert told.endswith("\n4 problems\n")
+    assert f"bad-template: {own / 'phrases/en.toml'}: [sentences] has no make-one\n" in told
+    assert "make-1 in [sentences] is no phrase that is used" in told and "nothing fills {nth} of first-row in [sentences]" in told
+
+
 @pytest.mark.parametrize(
     ("change", "name"),
     [
@@ -56,6 +70,8 @@ def test_a_language_of_ones_own(tmp_path: Path) -> None:
         (('make-one = "Make 1."', 'make-one = "Make {many}."'), "bad-template"),
         (('make-one = "Make 1."', 'make-one = "Make {1."'), "bad-template"),
         (('make-one = "Make 1."', "make-one = 1"), "bad-template"),
+        (('make-many = "Make {make}', 'make-many = "Make {make!r}'), "bad-template"),
+        (('make-many = "Make {make}', 'make-many = "Make {make:>3}'), "bad-template"),
         (('make-one = "Make 1."', 'make-one = "Make {}."'), "bad-template"),
         (('notions-line = "{markers} stitch', 'notions-line = "{marker} stitch'), "bad-template"),
         (('make-one = "Make 1."', 'make-one = "Make 1 \U0001f9f6."'), "missing-glyph"),

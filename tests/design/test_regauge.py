@@ -151,7 +151,7 @@ def test_the_printed_gauge_is_the_one_asked_for(tmp_path: Path, name: str) -> No
     width, height = (f"{half_up(mm * 10) / 100:g} cm" for mm in (gauge.width, gauge.height))
     assert f"Body: {gauge.stitches} sts measure {width} / " in text
     assert f"and {gauge.rows} rows measure {height} / " in text
-    assert f"This edition is worked out for another gauge than the pattern's own: {GAUGES[name]}." in text
+    assert f"This edition is worked out for another gauge than the pattern’s own: {GAUGES[name]}." in text
 
 
 @pytest.mark.parametrize("gauge", ["8.5 sts, 6.5 rows / 10 cm", "9.5 sts, 8 rows / 10 cm"])

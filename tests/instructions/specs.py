@@ -371,7 +371,7 @@ def _plain(text: str) -> str:
     return text.replace("\u00a0", " ")
 
 
-NUMBER = r"[0-9]+(?:\.[0-9]+)?[½¼¾⅛⅜⅝⅞]?|[½¼¾⅛⅜⅝⅞]|-"
+NUMBER = r"[0-9]+(?:\.[0-9]+)?[½¼¾⅛⅜⅝⅞]?|[½¼¾⅛⅜⅝⅞]|–"
 LIST = re.compile(rf"(?<![\w.])({NUMBER}) \(((?:{NUMBER})(?:, (?:{NUMBER}))*)\)")
 """A number for each size: the first, and the others in brackets."""
 

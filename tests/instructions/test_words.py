@@ -22,6 +22,7 @@ NEVER = {
     "a space too many": r"  |\s$|^\s| [,.;:](?!\d)",
     "a stop too many": r"\.\.(?!\.)|,,|;;|,\.|:\.",
     "a name of the file": r"\b[a-z]+_[a-z_]+\b",
+    "the size of a pattern without sizes": r"\bsizes? One size\b",
     "an empty bracket": r"\(\s*\)",
     "an article before itself": r"\b(the|a|an|and|of|in|to) \1\b",
     "not a number of stitches": r"\b\d+\.\d+ (sts|rows|rnds)\b(?! (and|to|/|over|measure))",
@@ -61,7 +62,7 @@ def _differs(name: str) -> bool:
 def test_a_list_starts_with_the_smallest_size_and_is_not_all_alike(name: str) -> None:
     for one in told(document(name)):
         for first, others in LIST.findall(f"{one.label} {one.text}"):
-            assert len({first, *others.split(", ")} - {"-"}) > 1, one
+            assert len({first, *others.split(", ")} - {"–"}) > 1, one
 
 
 def test_tables_have_a_cell_for_every_column(name: str) -> None:

@@ -34,7 +34,7 @@ def draw_cover(design: Design, figures: Mapping[str, PieceFigure], insets: Mappi
         return None
     left = next((p for p in fronts if p.mirrored), fronts[1])
     right = next(p for p in fronts if p.key != left.key)
-    worn_left = turned_over(figures[left.key])
+    worn_left = figures[left.key] if left.mirrored else turned_over(figures[left.key])
     garment = open_front(title, figures[back.key], figures[right.key], worn_left, sleeve, _edging(design, right, figures))
     return draw_garment(_with_pockets(garment, design, figures, insets), hatches=hatches)
 

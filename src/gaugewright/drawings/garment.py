@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from gaugewright.drawings.canvas import cut_canvas
 from gaugewright.drawings.colour_bands import assign_hatches, hatched, write_colour_key
+from gaugewright.drawings.drawn_size import in_size
 from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.model import ColourBand
 from gaugewright.drawings.primitives import Drawing, Hatch, Point, Polygon
@@ -104,7 +105,7 @@ def _on_paper(part: GarmentPart, points: Iterable[Point], scale: float) -> tuple
 
 def _describe(garment: GarmentFigure) -> str:
     """What the drawing shows, for those who can't see it."""
-    sentences = [f"{garment.title} seen from the front, drawn in true proportion in size {garment.drawn_size}."]
+    sentences = [f"{garment.title} seen from the front, drawn in true proportion{in_size(garment.drawn_size)}."]
     coloured = {part.name: sorted(part.bands, key=lambda band: band.bottom) for part in garment.parts if part.bands}
     if coloured:
         sentences.append("Colours of each piece from its lower edge up:")

@@ -13,7 +13,7 @@ from gaugewright.drawings.geometry import box_around, direction
 from gaugewright.drawings.model import ColourBand, PieceFigure
 from gaugewright.drawings.primitives import Point
 
-SLEEVE_TURN = 35.0
+SLEEVE_TURN = 62.0
 """Degrees by which sleeves are spread from hanging straight down."""
 
 

@@ -11,6 +11,7 @@ from typing import NamedTuple
 from gaugewright.drawings.canvas import cut_canvas
 from gaugewright.drawings.colour_bands import assign_hatches, fills_of, name_bands, paint_bands
 from gaugewright.drawings.dimension_layout import Wanted, add_dimensions
+from gaugewright.drawings.drawn_size import in_size
 from gaugewright.drawings.edge_labels import mark_point, name_edge
 from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.model import KeyEntry, PieceFigure, Schematic, Units
@@ -137,7 +138,7 @@ def _write_note(scene: Scene, max_width: float) -> Scene:
 def _describe(figure: PieceFigure, units: Units, key: Sequence[KeyEntry]) -> str:
     """What the drawing shows, for those who can't see it."""
     drawn = figure.sizes.index(figure.drawn_size)
-    sentences = [f"Outline of {figure.title}, drawn in true proportion in size {figure.drawn_size}."]
+    sentences = [f"Outline of {figure.title}, drawn in true proportion{in_size(figure.drawn_size)}."]
     if figure.bands:
         bands = ", ".join(band.name for band in sorted(figure.bands, key=lambda band: band.bottom))
         sentences.append(f"Colours from the bottom edge up: {bands}.")

@@ -166,6 +166,9 @@ def _end_count(size: _Size, index: int, before: int | None, rows: int | None) ->
 
 
 def _after_rows(size: _Size, section: Taper, before: int, each: int, rows: int) -> int:
+    if rows < 1:
+        message = f"this taper of {size.piece.key} has no row to shape: the first row is worked into the foundation as it is"
+        raise ProblemsFound([Problem("nothing-to-shape", message, section.origin, "give it at least 2 rows", size.env.size)])
     end = before + each * rows
     if end < 1:
         message = f"{size.piece.key} has {before} stitches here, and {rows} rows that lose {-each} each leave none"

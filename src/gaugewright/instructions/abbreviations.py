@@ -19,7 +19,7 @@ def abbreviations(book: Book, blocks: Iterable[Block], by_hand: bool) -> Iterato
         abbr, meaning, how = abbreviation(key, book.terms)
         if key in PLAIN_WORDS or " in next " in key:
             continue
-        if re.search(rf"(?<![\w-]){re.escape(abbr)}(?![\w-])", text):
+        if abbr in text and re.search(rf"(?<![\w-]){re.escape(abbr)}(?![\w-])", text):
             rows.append((abbr, meaning, how.replace(book.front["the-hook"], book.front["the-hand"]) if by_hand else how))
     yield Heading(2, book.front["abbreviations-heading"])
     caption = spans_text(book.front_text("abbreviations-caption", terms=book.terms.upper()))

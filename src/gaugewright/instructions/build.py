@@ -6,7 +6,7 @@ In: design, bodies, graded pieces, yarn amounts, drawings. Out: blocks in readin
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from gaugewright.design.model import Design, Fabric, Piece, ToLevel
+from gaugewright.design.model import Design, Fabric, ToLevel
 from gaugewright.drawings.model import Schematic
 from gaugewright.drawings.primitives import Drawing
 from gaugewright.grading.grade import Grading
@@ -17,7 +17,7 @@ from gaugewright.instructions.making_up import finishing, making_up, order_of_wo
 from gaugewright.instructions.materials import Amounts, materials
 from gaugewright.instructions.nodes import Block, Document, Figure, Heading, Paragraph, plain
 from gaugewright.instructions.notes_page import notes_page
-from gaugewright.instructions.pieces import InGarment, Names, piece_chapter
+from gaugewright.instructions.pieces import Names, piece_chapter
 from gaugewright.instructions.sizes_page import sizes_page
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book
@@ -75,19 +75,14 @@ def _view(pattern: Pattern, key: str) -> PieceView:
     fabrics = {fabric.key: fabric for fabric in pattern.design.fabrics}
     piece = pattern.design.piece(key)
     paired = piece.mirrored or any(other.mirrored and other.like == key for other in pattern.design.pieces)
-    return PieceView(piece, pattern.grading.plans[key], pattern.grading.pieces[key], fabrics, paired)
+    passes = next((o.passes for o in pattern.design.openings if [(e.piece, e.edge) for e in o.around] == [(key, piece.bottom)]), "")
+    return PieceView(piece, pattern.grading.plans[key], pattern.grading.pieces[key], fabrics, paired, passes)
 
 
 def _chapter(pattern: Pattern, book: Book, view: PieceView, names: Names) -> Iterator[Block]:
     key = view.piece.key
-    return piece_chapter(book, view, names, pattern.schematics[key], _place(pattern.design, view.piece), pattern.drawn)
-
-
-def _place(design: Design, piece: Piece) -> InGarment:
-    """What a piece has to do with seams."""
-    sewn = any(piece.key in (seam.join.piece, *(other.piece for other in seam.to)) for seam in design.seams)
-    sewn = sewn or any(one.piece == piece.key for one in design.attachments)
-    return InGarment(sewn, tuple(seam_letter(design, index) for index in seams_before(design, piece)))
+    letters = tuple(seam_letter(pattern.design, index) for index in seams_before(pattern.design, view.piece))
+    return piece_chapter(book, view, names, pattern.schematics[key], letters, pattern.drawn)
 
 
 def _markers(design: Design, views: tuple[PieceView, ...]) -> int:

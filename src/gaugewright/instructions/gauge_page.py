@@ -9,7 +9,7 @@ from gaugewright.instructions.fabric_words import fabric_words
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, spans_text
 from gaugewright.instructions.steps import spoken
 from gaugewright.instructions.wording import Book, Slot, Spans, exact_length_text, spaced
-from gaugewright.rounding import half_up, to_step, up
+from gaugewright.rounding import half_up, to_step
 from gaugewright.sized import Sized
 
 
@@ -23,18 +23,13 @@ class CriticalLength:
     rows: Sized[int]
 
 
-SWATCH_MARGIN = 4 / 3
-"""A swatch is a third larger than what is measured, since its edges lie (common practice, no source)."""
-
-
 def gauge_page(book: Book, fabrics: Sequence[Fabric], critical: Sequence[CriticalLength]) -> Iterator[Block]:
     """The chapter on gauge (tension in UK terms)."""
     yield Heading(2, book.word("gauge").capitalize())
     for fabric in fabrics:
         yield Paragraph(spaced(*_lines(book, fabric)), "body")
     by_hand = all(fabric.by_hand for fabric in fabrics)
-    most = [up(SWATCH_MARGIN * max(counts)) for counts in zip(*((f.gauge.stitches, f.gauge.rows) for f in fabrics), strict=True)]
-    yield Paragraph(book.front_text("gauge-advice-hands" if by_hand else "gauge-advice", sts=most[0], rows=most[1]), "note")
+    yield Paragraph(book.front_text("gauge-advice-hands" if by_hand else "gauge-advice"), "note")
     yield Paragraph(book.front_text("gauge-count"), "note")
     if critical:
         yield _if_table(book, critical)

@@ -42,6 +42,9 @@ def _kinds(views: tuple[PieceView, ...]) -> Iterator[str]:
     if any(isinstance(section, Crown) for view in views for section in view.piece.sections):
         yield "note-crown"
     worked = {view.first.worked for view in views}
+    for loop in ("back", "front"):
+        if any(s.cloth.loop == loop for s in sections):
+            yield f"note-{loop}-loop"
     if "turned rounds" in worked:
         yield "note-round-join"
     if "joined rounds" in worked:

@@ -30,10 +30,11 @@ def _chains(view: PieceView) -> Sized[int]:
 def _foundation(book: Book, view: PieceView, names: dict[str, str]) -> Paragraph:
     colour = names[view.first.colour_of(1)]
     ring = view.piece.start.kind == "ring"
-    return step("Foundation:", book.sentence(
+    sentence = book.sentence(
         "ring-foundation" if ring else "chain-foundation", view.piece.key,
         colour=colour, chains=_chains(view), slst=book.abbr("sl st"),
-    ))
+    )
+    return step("Foundation:", sentence, book.sentence("ring-passes", part=view.passes, Row=book.row_word(True), row=1) if ring and view.passes else ())
 
 
 def _first_row(book: Book, view: PieceView) -> Paragraph:
@@ -67,7 +68,7 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
         parts += _one_edge(book, view, ups, cloth.stitch, titles)
     sentences.append((*parts, Span(", turn.")))
     if any(up.rows for start in starts for up in start.pick_ups):  # type: ignore[union-attr]
-        sentences.append(book.sentence("pick-up-quarters"))
+        sentences.append(book.sentence("pick-up-quarters", stitch=book.abbr(cloth.stitch)))
     sentences.append(book.sentence({
         "whole stitch": "pick-up-edge-whole", "half stitch": "pick-up-edge-half", "edge to edge": "pick-up-edge-none",
     }[view.piece.start.take_up]))
@@ -104,7 +105,7 @@ def mark_step(book: Book, view: PieceView, level: str, rows: Sized[int]) -> Para
     marks = [mark for mark in view.first.marks if mark.level == level]
     below, above = spoken(marks[0].below), spoken(marks[0].above)
     edge = book.words["both-edges"] if len(marks) == 2 else book.words["the-edge"].format(edge=below)
-    return step("Marker:", book.sentence(
+    return step("Look ahead:", book.sentence(
         "mark-level", f"{view.piece.key}.{level}", Row=book.row_word(view.in_rounds), row=rows, height=view.height(rows),
         bottom=spoken(view.piece.bottom), edge=edge, below=below, above=above,
     ))

@@ -22,14 +22,22 @@ HINT = f"compare it with {SHIPPED}, which ships with gaugewright"
 
 def load_book(language: str, terms: Literal["us", "uk"], units: Literal["cm", "in"], labels: tuple[str, ...], user_folder: Path | None = None) -> Book:
     """The phrase book of a language; plain-language errors where there is none or it can't be used."""
-    name = f"phrases/{language}.toml"
-    path = find_template(name, user_folder)
+    name, path = _found(language, user_folder)
     data = _parsed(read_template(name, user_folder), path)
     if path != find_template(SHIPPED):
         faults = tuple(_faults(data, _parsed(read_template(SHIPPED), find_template(SHIPPED))))
         if faults:
             raise ProblemsFound([Problem("bad-template", f"{path}: {fault}", None, HINT) for fault in faults])
     return Book(data["sentences"], data["parts"], data["words"], data["front"], data["measures"], terms, units, labels)
+
+
+def _found(language: str, user_folder: Path | None) -> tuple[str, Path]:
+    """The book of the whole tag, else of its language alone: en-GB has the sentences of en."""
+    whole, alone = f"phrases/{language}.toml", f"phrases/{language.partition('-')[0]}.toml"
+    try:
+        return whole, find_template(whole, user_folder)
+    except UserError:
+        return alone, find_template(alone, user_folder)
 
 
 def _parsed(text: str, path: Path) -> dict[str, Any]:
@@ -59,7 +67,7 @@ def _phrase_faults(where: str, phrase: object, shipped: str) -> Iterator[str]:
     try:
         slots = _slots(phrase)
     except ValueError:
-        yield f"{where} has a brace that is opened or closed alone"
+        yield f"{where} has a brace that stands alone, or holds more than a name"
         return
     filled = {slot.lower() for slot in _slots(shipped)}
     for slot in slots:
@@ -73,4 +81,7 @@ def _slots(phrase: str) -> list[str]:
     >>> _slots("Make {make}, alike.")
     ['make']
     """
-    return [name for _, name, _, _ in Formatter().parse(phrase) if name is not None]
+    parts = list(Formatter().parse(phrase))
+    if any(form or conversion for _, _, form, conversion in parts):
+        raise ValueError("a slot holds its name only")
+    return [name for _, name, _, _ in parts if name is not None]

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from gaugewright.design.size_list import ONE_SIZE
 from gaugewright.drawings.model import Schematic
 from gaugewright.grading.model import EdgeStart
 from gaugewright.instructions.crown_words import close_sentence, is_closed
@@ -26,28 +27,20 @@ class Names:
     pieces: Mapping[str, str]
 
 
-@dataclass(frozen=True, slots=True)
-class InGarment:
-    """What a piece has to do with seams: whether it is sewn to others, and which come before it."""
-
-    sewn: bool
-    seams_before: tuple[str, ...]
-
-
-def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schematic, place: InGarment, drawn: str) -> Iterator[Block]:
-    """All blocks of one piece, in reading order."""
+def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schematic, letters: tuple[str, ...], drawn: str) -> Iterator[Block]:
+    """All blocks of one piece, in reading order; `letters` are the seams to sew before it is begun."""
     yield Heading(2, view.piece.title)
-    yield Paragraph(spaced(*_about(book, view, names, place)), "body")
+    yield Paragraph(spaced(*_about(book, view, names, letters)), "body")
     yield from schematic_blocks(book, view, schematic, drawn)
     for note in view.piece.notes:
         yield Paragraph(plain(note), "note")
     yield from opening_steps(book, view, dict(names.yarns), dict(names.pieces))
     for index in range(len(view.first.sections)):
         yield from section_blocks(book, view, index, dict(names.yarns))
-    yield from _ending(book, view, place.sewn)
+    yield from _ending(book, view)
 
 
-def _about(book: Book, view: PieceView, names: Names, place: InGarment) -> list[Spans]:
+def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) -> list[Spans]:
     make = view.piece.make
     sentences = [book.sentence("make-one") if make == 1 else book.sentence("make-many", view.piece.key, make=make)]
     kind = _rounds_kind(view) if view.in_rounds else "worked-pick-up" if isinstance(view.first.start, EdgeStart) else "worked-rows"
@@ -57,30 +50,43 @@ def _about(book: Book, view: PieceView, names: Names, place: InGarment) -> list[
         words = book.sentence("fabric-then", first=words, second=fabric_words(book, view.fabrics[other]))
     sentences.append(book.sentence(kind, bottom=spoken(view.piece.bottom), fabric=words))
     if view.piece.mirrored and not view.in_rounds:
-        other = names.pieces[view.piece.like]
-        sentences.append(book.sentence("reversible", other=other))
-        sentences.append(book.sentence("pair", first=other, second=view.piece.title))
+        sentences += _pair(book, names.pieces[view.piece.like], view.piece.title)
     starting = {edge.side: edge.name for edge in view.piece.edges}
     if not view.in_rounds and starting.get("starting") != starting.get("far"):
         first = next(edge.name for edge in view.piece.edges if edge.side == "starting")
         sentences.append(book.sentence("starting-edge", edge=spoken(first)))
-    if place.seams_before:
-        letters = place.seams_before
+    if letters:
         seams = book.sentence("seam-one" if len(letters) == 1 else "seam-many", letters=listed(book, letters))
         sentences.append(book.sentence("pick-up-after", seams=seams))
     return sentences
 
 
+def _pair(book: Book, first: str, second: str) -> list[Spans]:
+    """How two alike become a pair: which lies where, and that the faces then up are the right sides."""
+    alike = book.sentence("reversible", other=first)
+    if book.words["right"] in first.lower():
+        return [alike, book.sentence("pair", left=first, right=second)]
+    if book.words["left"] in first.lower():
+        return [alike, book.sentence("pair", left=second, right=first)]
+    return [alike, book.sentence("pair-plain", first=first, second=second)]
+
+
 def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: str) -> Iterator[Block]:
     """The drawing, and its letters in both units."""
-    caption = spans_text(book.front_text("schematic-caption", title=view.piece.title, size=drawn))
+    kind = "schematic-caption-one" if drawn == ONE_SIZE else "schematic-caption"
+    caption = spans_text(book.front_text(kind, title=view.piece.title, size=drawn))
     yield Figure(schematic.drawing, schematic.drawing.description, caption)
     texts = (("cm", cm_text), ("in", inches_text)) if book.units == "cm" else (("in", inches_text), ("cm", cm_text))
+    caption = spans_text(book.front_text("key-caption", title=view.piece.title))
+    measure = book.front["measure"]
+    if all(len({text(v) for v in values}) == 1 for _, _, values in schematic.key for _, text in texts):
+        alike = tuple((f"{letter} {name}", *(text(values[0]) for _, text in texts)) for letter, name, values in schematic.key)
+        yield Table(caption, (measure, *(unit for unit, _ in texts)), alike, measure_columns(2))
+        return
     rows = tuple(
         (f"{letter} {name}, {unit}", *(text(v) for v in values)) for letter, name, values in schematic.key for unit, text in texts
     )
-    caption = spans_text(book.front_text("key-caption", title=view.piece.title))
-    yield Table(caption, (book.front["measure"], *book.labels), rows, measure_columns(len(book.labels)))
+    yield Table(caption, (measure, *book.labels), rows, measure_columns(len(book.labels)))
 
 
 def _rounds_kind(view: PieceView) -> str:
@@ -89,33 +95,32 @@ def _rounds_kind(view: PieceView) -> str:
     return "worked-closed" if is_closed(view) else "worked-rounds"
 
 
-def _fastened(book: Book, view: PieceView, sewn: bool) -> list[Spans]:
+def _fastened(book: Book, view: PieceView) -> list[Spans]:
     level = [book.sentence("spiral-end", slst=book.abbr("sl st"))] if view.first.worked == "spiral rounds" else []
-    return [*level, book.sentence("fasten-off") if sewn else book.sentence("fasten-off-weave", tail=tail_length(book, "weave in"))]
+    return [*level, book.sentence("fasten-off-weave", tail=tail_length(book, "weave in"))]
 
 
-def _round_ending(book: Book, view: PieceView, sewn: bool) -> Iterator[Block]:
+def _round_ending(book: Book, view: PieceView) -> Iterator[Block]:
     """The end of what begins at a closed centre, or is drawn shut."""
     closed, centre = is_closed(view), view.piece.start.kind == "centre"
     first, last = view.plans.map(lambda _plan: 1), view.plans.map(lambda plan: plan.rows)
-    yield step("End:", *([close_sentence(book, view)] if closed else _fastened(book, view, sewn)))
+    ending = [close_sentence(book, view)] if closed else _fastened(book, view)
     kind = "final-check-ball" if centre and closed else "final-check-centre" if centre else "final-check-closed"
     widest = Mm(view.graded.map(lambda graded: graded.worked["widest"]))
     width = widest if centre and closed else view.width(last if centre else first)
     ends = {"bottom": spoken(view.piece.bottom), "top": spoken(view.piece.top)}
-    yield step("Check:", book.sentence(kind, view.piece.key, width=width, length=view.height(last), **ends))
+    yield step("End:", *ending, book.sentence(kind, view.piece.key, width=width, length=view.height(last), **ends))
 
 
-def _ending(book: Book, view: PieceView, sewn: bool) -> Iterator[Block]:
+def _ending(book: Book, view: PieceView) -> Iterator[Block]:
     last = view.plans.map(lambda plan: plan.rows)
     width, length = view.width(last), view.height(last)
     if view.in_rounds and (is_closed(view) or view.piece.start.kind == "centre"):
-        yield from _round_ending(book, view, sewn)
+        yield from _round_ending(book, view)
         return
     kind = "final-check-tube" if view.in_rounds else "final-check-band" if isinstance(view.first.start, EdgeStart) else "final-check"
-    yield step("End:", *_fastened(book, view, sewn))
     if has_shaped_top(view):
-        yield step("Check:", top_check(book, view))
+        yield step("End:", *_fastened(book, view), top_check(book, view))
         return
     check = book.sentence(kind, view.piece.key, width=width, length=length, bottom=spoken(view.piece.bottom))
-    yield step("Check:", check)
+    yield step("End:", *_fastened(book, view), check)

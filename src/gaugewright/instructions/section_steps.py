@@ -24,6 +24,10 @@ CHECK_ROW = 4
 """A width is checked once four rows are worked: earlier the edge still rolls (common practice, no source)."""
 
 
+WIDTH_SLACK = 2
+"""Per cent by which a width may be off before the gauge is (common practice, no source)."""
+
+
 def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Iterator[Block]:
     """The blocks of one section, in order of working."""
     section = view.first.sections[index]
@@ -120,9 +124,7 @@ def width_check(book: Book, view: PieceView) -> Iterator[Block]:
         half = Mm(width.values.map(lambda mm: mm / 2))
         sentence = book.sentence("girth-check", view.piece.key, Row=book.row_word(True), row=CHECK_ROW, width=width, half=half)
     else:
-        gauge = view.fabrics[view.first.sections[0].cloth.fabric].gauge
-        slack = Mm(rows.map(lambda _row: gauge.stitch_width))
-        sentence = book.sentence("width-check", view.piece.key, Row=book.row_word(False), row=CHECK_ROW, width=width, slack=slack, gauge=book.word("gauge"))
+        sentence = book.sentence("width-check", view.piece.key, Row=book.row_word(False), row=CHECK_ROW, width=width, slack=WIDTH_SLACK, gauge=book.word("gauge"))
     yield step("Check:", sentence)
 
 

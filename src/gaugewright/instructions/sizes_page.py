@@ -12,7 +12,7 @@ from gaugewright.instructions.wording import Book, Spans, exact_length_text, len
 from gaugewright.measurements import Body, credit
 from gaugewright.rounding import to_step
 from gaugewright.sized import Sized
-from gaugewright.units import cm_text, inches_text
+from gaugewright.units import cm_text, eighths_text, inches_text
 
 CHART = ("bust", "chest")
 
@@ -25,24 +25,33 @@ def sizes_page(book: Book, design: Design, bodies: Sized[Body], finished: Mappin
     elif book.labels != (ONE_SIZE,):
         yield Paragraph(book.front_text("sizes-one", sizes=book.labels[0]))
     units = (CM, INCHES) if book.units == "cm" else (INCHES, CM)
-    for unit in units if design.finished else ():
-        rows = tuple(row for measure in design.finished for row in _rows(book, measure, bodies, finished[measure.key], thickness, unit))
-        yield Table(book.front[unit.caption], (book.front["measure"], *book.labels), rows, measure_columns(len(book.labels)))
+    tables = [
+        tuple(row for measure in design.finished for row in _rows(book, measure, bodies, finished[measure.key], thickness, unit))
+        for unit in units
+    ]
+    if design.finished and len(book.labels) == 1:
+        rows = tuple((*first, second[-1]) for first, second in zip(*tables, strict=True))
+        yield Table(book.front["table-one"], (book.front["measure"], *(unit.name for unit in units)), rows, measure_columns(2))
+    elif design.finished:
+        for unit, rows in zip(units, tables, strict=True):
+            yield Table(book.front[unit.caption], (book.front["measure"], *book.labels), rows, measure_columns(len(book.labels)))
     for note in _notes(book, design, bodies, thickness):
         yield Paragraph(note, "note")
 
 
 @dataclass(frozen=True, slots=True)
 class Unit:
-    """A unit of the tables: its caption, a length as printed, and the length that the print stands for, mm."""
+    """A unit of the tables: its name, its caption, a length and a difference as printed, and the length that the print stands for, mm."""
 
+    name: str
     caption: str
     text: Callable[[float], str]
+    difference: Callable[[float], str]
     printed: Callable[[float], float]
 
 
-CM = Unit("table-cm", cm_text, lambda mm: to_step(mm / 10, 0.5) * 10)
-INCHES = Unit("table-in", inches_text, lambda mm: to_step(mm / 25.4, 0.125 if mm < 127 else 0.25) * 25.4)
+CM = Unit("cm", "table-cm", cm_text, cm_text, lambda mm: to_step(mm / 10, 0.5) * 10)
+INCHES = Unit("in", "table-in", inches_text, eighths_text, lambda mm: to_step(mm / 25.4, 0.125 if mm < 127 else 0.25) * 25.4)
 
 
 def _rows(
@@ -63,10 +72,10 @@ def _rows(
         return
     ease = [unit.printed(v) - unit.printed(b.mm) for v, b in zip(values, body, strict=True)]
     if measure.of in ("bust", "chest") or not thickness:
-        yield (spans_text(book.front_text("ease-line", measure=name)), *(unit.text(e) for e in ease))
+        yield (spans_text(book.front_text("ease-line", measure=name)), *(unit.difference(e) for e in ease))
     if thickness:
         takes = unit.printed(math.pi * thickness)
-        yield (spans_text(book.front_text("worn-line", measure=name)), *(unit.text(e - takes) for e in ease))
+        yield (spans_text(book.front_text("worn-line", measure=name)), *(unit.difference(e - takes) for e in ease))
 
 
 def measure_name(book: Book, measure: str) -> str:

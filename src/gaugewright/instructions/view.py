@@ -12,7 +12,7 @@ from gaugewright.sized import Sized
 @dataclass(frozen=True, slots=True)
 class PieceView:
     """One piece with its plans and rows; `fabrics` by name. One of a mirrored pair is `paired`: either
-    face of it may come outside, so its rows have no right side.
+    face of it may come outside, so its rows have no right side. `passes` says what its beginning must pass, hand or head.
     """
 
     piece: Piece
@@ -20,6 +20,7 @@ class PieceView:
     graded: Sized[GradedPiece]
     fabrics: dict[str, Fabric]
     paired: bool = False
+    passes: str = ""
 
     @property
     def labels(self) -> tuple[str, ...]:

@@ -105,7 +105,7 @@ def _capital(spans: Spans) -> Spans:
     return (Span(first.text[:1].upper() + first.text[1:], first.style, first.fact), *spans[1:])
 
 
-NO_VALUE = "-"
+NO_VALUE = "–"
 """Stands in a list for a size that the sentence is not for, so that every size keeps its place."""
 
 
@@ -113,7 +113,7 @@ def counts_text(values: Sized[int], labels: Sequence[str]) -> str:
     """One number when all agree, else the smallest size's and the others in brackets, a place for each.
 
     >>> counts_text(Sized(("S", "M"), (14, 16)), ("S", "M", "L")).replace(NO_BREAK, " ")
-    '14 (16, -)'
+    '14 (16, –)'
     >>> counts_text(Sized(("S", "M"), (4, 4)), ("S", "M"))
     '4'
     """
@@ -136,7 +136,9 @@ def length_text(values: Sized[float], units: Literal["cm", "in"], labels: Sequen
     """
     cm = f"{list_text({label: cm_text(v) for label, v in values.items()}, labels)}{NO_BREAK}cm"
     inches = f"{list_text({label: inches_text(v) for label, v in values.items()}, labels)}{NO_BREAK}in"
-    return f"{cm} / {inches}" if units == "cm" else f"{inches} / {cm}"
+    first, second = (cm, inches) if units == "cm" else (inches, cm)
+    # A pair of single lengths stays on one line; two lists may part at their slash.
+    return f"{first} / {second}" if "(" in first + second else f"{first}{NO_BREAK}/{NO_BREAK}{second}"
 
 
 def exact_length_text(mm: float, units: Literal["cm", "in"]) -> str:

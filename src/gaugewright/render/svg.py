@@ -31,7 +31,7 @@ def number(value: float) -> str:
 
 def render_svg(drawing: Drawing) -> str:
     """The drawing as one SVG document with title and description."""
-    import svgwrite  # type: ignore[import-untyped]  # it carries no types
+    import svgwrite
 
     width, height = number(drawing.width), number(drawing.height)
     svg = svgwrite.Drawing(

@@ -44,11 +44,12 @@ def amounts(design: Design, pieces: Mapping[str, GradedPiece]) -> dict[str, Amou
     stitches: dict[str, float] = {}
     foundations: dict[str, float] = {}
     tails: dict[str, float] = {}
+    masses = {fabric.key: mass_per_stitch(fabric) for fabric in design.fabrics}
     for piece in design.pieces:
         for strip in pieces[piece.key].strips:
             for row in strip.rows:
                 for run in row.runs:
-                    mass = mass_per_stitch(design.fabric(run.fabric))
+                    mass = masses[run.fabric]
                     if mass is None:
                         return None
                     worked = max(run.operation.uses, run.operation.makes) * run.times

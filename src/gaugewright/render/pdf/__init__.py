@@ -4,7 +4,7 @@ The only package that imports reportlab, so it is imported only when a PDF is as
 
 ```
 reading_order ─> compose ─> boxes ─> pages ─> file ─> bytes
-                  lines, columns       pen, tags, drawing
+                  lines, columns       pen, tags, drawing, operators
 ```
 """
 
