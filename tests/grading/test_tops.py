@@ -116,6 +116,7 @@ FAULTS = [
     ("even: {to: underarm}, armhole: {to: shoulder, target: 30 cm, block: 8 cm}", "armhole-block-too-wide", "at most 5.0 cm"),
     ("even: {to: underarm}, armhole: {length: 1 cm, target: 20 cm, block: 1 cm}, even: {to: shoulder}", "armhole-too-shallow", "deeper"),
     ("even: {rows: 4}, cap: {fit: piece.side}", "formula-cycle", ""),
+    ("even: {to: shoulder}, neck: {shape: round, width: 38 cm, depth: 6 cm}", "edges-meet", "wider"),
     ("armhole: {to: shoulder, target: 30 cm}", "nothing-below", "before it"),
     ("taper: {to: shoulder, target: 30 cm}, neck: {shape: v, width: 10 cm, depth: 8 cm}", "no-rows-below", "even"),
     ("even: {to: shoulder, colour: kelp}, neck: {shape: v, width: 10 cm, depth: 8 cm}", "no-rows-below", "colours"),
@@ -135,7 +136,7 @@ def test_what_does_not_fit_is_told_with_what_would(sections: str, name: str, hin
 
 def test_the_told_limits_are_met() -> None:
     for sections in (
-        "even: {to: shoulder}, neck: {shape: round, width: 38 cm, depth: 6 cm}",
+        "even: {to: shoulder}, neck: {shape: square, width: 38 cm, depth: 6 cm}",
         "even: {to: shoulder}, neck: {shape: round, width: 12 cm, depth: 39 cm}",
         "even: {to: shoulder}, shoulders: {neck: 32 cm, slope: 3 cm}",
         "even: {to: underarm}, armhole: {to: shoulder, target: 30 cm, block: 5 cm}",
