@@ -101,6 +101,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "crown-in-rows": "a crown of a piece worked in rows",
     "close-not-last": "sections after a crown that is drawn shut",
     "crown-too-small": "a crown that ends with fewer stitches than its centre has",
+    "ring-open": "edges picked up in rounds that no seams close into a ring",
     "edges-in-rounds": "row-end edges named of a piece worked in rounds",
     "edge-twice": "one name for two edges of a piece that aren't alike",
     "no-such-side": "a taper shaped at an edge that isn't made of row ends",
@@ -112,6 +113,10 @@ PROBLEM_NAMES: dict[str, str] = {
     "taper-too-narrow": "a row with too few stitches for its shaping",
     "taper-too-steep": "more stitches to change than the rows or rounds can hold",
     "taper-both-ways": "a taper that widens in some sizes and narrows in others",
+    "raglan-does-not-meet": "a yoke whose parts can't get from the neck to the underarm together",
+    "raglan-not-in-rounds": "a raglan, or what goes on from it, worked otherwise than in rounds that aren't turned",
+    "raglan-not-last": "sections after a raglan, whose last round is divided",
+    "nothing-to-divide": "a piece that goes on from something that isn't a part of a yoke",
     "band-too-low": "a colour band of less than one row",
     # Data of the trade, templates and styles.
     "unknown-size-table": "no size table of this name",

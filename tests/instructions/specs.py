@@ -274,6 +274,25 @@ seams:
   - {join: sleeve.cap, to: [back.armhole, front.armhole]}
 """
 
+YOKES = """\
+pieces:
+  yoke:
+    fabric: joined
+    colours: oat
+    start: {ring: 44 cm, fabric: rib}
+    sections: [even: {rounds: 3, fabric: rib}, raglan: {length: 30 cm, body: body.bust + ease.bust, sleeve: 40 cm, underarm: 6 cm}]
+    edges: {bottom: neck, top: underarm}
+  lower: {fabric: spiral, colours: kelp, start: {divide: yoke.body}, sections: [even: {length: 20 cm}], edges: {bottom: underarm, top: hem}}
+  sleeve: {fabric: joined, colours: kelp, make: 2, start: {divide: yoke.sleeve}, sections: [taper: {length: 30 cm, target: 26 cm}], edges: {bottom: underarm, top: cuff}}
+  full_yoke:
+    fabric: spiral
+    colours: {bands: {to: total, heights: [10 cm, rest]}, order: [oat, kelp]}
+    start: {ring: 60 cm}
+    sections: [raglan: {length: 22 cm, body: 84 cm, sleeve: 46 cm, underarm: 5 cm, neck_sleeve: 9 cm}]
+    total: 22 cm
+  full_sleeve: {fabric: spiral, colours: kelp, start: {divide: full_yoke.sleeve}, sections: [even: {rounds: 9}]}
+"""
+
 BY_HAND = """\
 gaugewright: 1
 pattern: {title: Mooring Throw, workshop: Ferry Lane Workshop, units: in}
@@ -305,6 +324,7 @@ def _case(name: str) -> str:
 SPECS: dict[str, str] = {
     **{f"{name} in {sizes}": HEAD + size + parts for name, parts in (("bodies", BODIES), ("shapes", SHAPES), ("rounds", ROUNDS), ("discs", DISCS)) for sizes, size in (("nine", NINE), ("three", THREE), ("one", ONE))},
     **{f"necks in {name}": HEAD + size + NECKS for name, size in (("three", THREE), ("one", ONE))},
+    **{f"yokes in {name}": HEAD + size + YOKES for name, size in (("three", THREE), ("one", ONE))},
     "picked up": HEAD + THREE + PICKED,
     "corners": HEAD + THREE + CORNERS,
     "corners in one": HEAD + ONE + CORNERS,

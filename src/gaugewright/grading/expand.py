@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from gaugewright.grading.model import (
+    DivideStart,
     EdgeStart,
     Operation,
     Row,
@@ -16,6 +17,7 @@ from gaugewright.grading.model import (
     work,
 )
 from gaugewright.grading.plan import Cloth, DividedPlan, EvenPlan, PiecePlan, ProfilePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
+from gaugewright.grading.raglan_rows import RaglanPlan, dividing_round, raglan_rounds
 from gaugewright.grading.shape_rows import shaped_rows, sides_of
 from gaugewright.grading.spread import Spread
 from gaugewright.vocabulary import Side
@@ -73,6 +75,8 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
             rows = (_joined(runs) for runs in _taper_rows(section, first, colours))
         case SpreadPlan():
             rows = (_joined(runs) for runs in _spread_rounds(section, colours))
+        case RaglanPlan():
+            rows = (_joined(runs) for runs in raglan_rounds(section, colours))
         case ProfilePlan(cloth=cloth, stitches=stitches, starting=starting, far=far):
             rows = (_joined(runs) for runs in shaped_rows(cloth, stitches, starting, far, colours, first))
         case ShouldersPlan(cloth=cloth, stitches=stitches, slope=slope) if section.rows:
@@ -82,6 +86,9 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
     if first == 1 and isinstance(plan.start, EdgeStart):
         next(rows)
         yield (Run(pick_up(section.cloth.stitch), plan.start.stitches, colours[0], section.cloth.fabric),)
+    elif first == 1 and isinstance(plan.start, DivideStart):
+        next(rows)
+        yield _joined(dividing_round(plan.start, section.cloth, colours[0]))
     yield from rows
 
 

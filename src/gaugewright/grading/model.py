@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+from gaugewright.grading.divide_start import DivideStart as DivideStart
 from gaugewright.vocabulary import Loop, Side, Worked
 
 OperationKind = Literal[
@@ -199,7 +200,7 @@ class SpanStart:
     stitches: int
 
 
-Start = ChainStart | CentreStart | EdgeStart | SpanStart
+Start = ChainStart | CentreStart | EdgeStart | SpanStart | DivideStart
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from typing import Literal
 
 from gaugewright.grading.cloth import Cloth as Cloth
 from gaugewright.grading.model import Start
+from gaugewright.grading.raglan_rows import RaglanPlan as RaglanPlan
 from gaugewright.grading.schedule_model import Schedule
 from gaugewright.grading.shape_plans import DividedPlan as DividedPlan
 from gaugewright.grading.shape_plans import EdgeParts, gone
@@ -103,7 +104,7 @@ class ShouldersPlan:
         return self.stitches - 2 * gone(self.slope)
 
 
-SectionPlan = EvenPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan
+SectionPlan = EvenPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,15 +1,16 @@
 """Sections in words: even stretches, tapers, spread rounds, shoulders."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from gaugewright.design.model import Crown
 from gaugewright.grading.model import EdgeStart
-from gaugewright.grading.plan import DividedPlan, EvenPlan, ProfilePlan, ShouldersPlan, SpreadPlan, TaperPlan
+from gaugewright.grading.plan import DividedPlan, EvenPlan, ProfilePlan, RaglanPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.instructions.align import change_after, changes_within, stretches
 from gaugewright.instructions.cloth_words import even_row
 from gaugewright.instructions.crown_words import crown_blocks
 from gaugewright.instructions.fabric_words import hook_text
 from gaugewright.instructions.nodes import Block
+from gaugewright.instructions.raglan_words import raglan_blocks
 from gaugewright.instructions.shape_words import profile_blocks, sloped_shoulders
 from gaugewright.instructions.side_words import divided_blocks
 from gaugewright.instructions.opening_steps import mark_rows, mark_step
@@ -24,8 +25,8 @@ CHECK_ROW = 4
 """A width is checked once four rows are worked: earlier the edge still rolls (common practice, no source)."""
 
 
-def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Iterator[Block]:
-    """The blocks of one section, in order of working."""
+def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str], titles: Mapping[str, str]) -> Iterator[Block]:
+    """The blocks of one section, in order of working. `names` are those of yarns, `titles` those of pieces."""
     section = view.first.sections[index]
     if isinstance(section, ShouldersPlan) and not section.rows:
         yield _shoulders(book, view, index)
@@ -39,6 +40,8 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
             yield from _even(book, view, index, names)
         case TaperPlan():
             yield from taper_blocks(book, view, index, colours)
+        case RaglanPlan():
+            yield from raglan_blocks(book, view, index, colours)
         case ProfilePlan():
             yield from profile_blocks(book, view, index, colours)
         case DividedPlan():
@@ -86,7 +89,7 @@ def _new_cloth(book: Book, view: PieceView, index: int) -> Iterator[Block]:
 
 def _even(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Iterator[Block]:
     parts = stretches(view, index)
-    if index == 0:
+    if index == 0 and view.piece.start.kind != "divide":
         yield from width_check(book, view)
     marked: set[str] = set()
     for number, stretch in enumerate(parts):

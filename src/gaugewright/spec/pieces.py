@@ -40,6 +40,9 @@ class Start(SpecModel):
     pick_up: Annotated[tuple[EdgeName, ...], _Loose, OneOrMany, Field(min_length=1)] | None = Field(
         None, description="Edges along which stitches are picked up, in order, as piece.edge."
     )
+    divide: EdgeName | None = Field(
+        None, description="The part of a raglan yoke that the piece goes on from: piece.body or piece.sleeve.", examples=["yoke.body"]
+    )
     fabric: FabricName | None = Field(
         None, description="The fabric whose gauge counts the start, if it isn't the piece's."
     )
@@ -49,7 +52,7 @@ class Start(SpecModel):
 
     @model_validator(mode="after")
     def _one_way(self) -> Self:
-        given = [key for key in ("chain", "ring", "centre", "pick_up") if getattr(self, key) is not None]
+        given = [key for key in ("chain", "ring", "centre", "pick_up", "divide") if getattr(self, key) is not None]
         if len(given) > 1:
             raise refuse(
                 "two-starts",
@@ -60,7 +63,7 @@ class Start(SpecModel):
         if not given:
             raise refuse(
                 "missing-key",
-                "this start is neither chain, ring, centre nor pick_up",
+                "this start is neither chain, ring, centre, pick_up nor divide",
                 "add `chain: 20 cm`, the width it starts with",
             )
         if self.take_up and not self.pick_up:
