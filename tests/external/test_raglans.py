@@ -33,8 +33,9 @@ def test_thirty_six_and_eight_more_on_each_of_thirteen_rounds() -> None:
 def test_percentages_at_two_hundred_stitches() -> None:
     counts = raglan_counts(80, 200.0, 0.33 * 200, 0.08 * 200, 2.0)
     assert counts.underarm == 16 and counts.end == Parts(84, 50) and counts.end.total == 268
-    # All 50 sleeve stitches come in twos, one round in two: 50 rounds (here from 2 at the neck, a round pair less).
-    assert 2 * (counts.end.sleeve - 0) // 2 == 50 and 2 * counts.sleeve_increases == 48
+    increases = counts.end.sleeve // 2  # a stitch at each end of the sleeve
+    assert 2 * increases == 50  # on every second round, until all of its stitches are used up
+    assert counts.sleeve_increases == increases - 1  # here two of them stand at the neck
 
 
 @source("published", "Lily Chin, 'Raglan secrets' and 'Plan your own top-down raglan', Interweave, 2017 (crochet): 22 in neck split 9, 2, 9, 2; bust 40, sleeve 13 in")

@@ -13,18 +13,20 @@ from gaugewright.drawings.garment_layout import Edging, open_front, pullover, tu
 from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.model import PieceFigure
 from gaugewright.drawings.primitives import Drawing, Hatch
+from gaugewright.drawings.raglan_cover import raglan_garment
 from gaugewright.drawings.strips import clip_strip
 
 
 def draw_cover(design: Design, figures: Mapping[str, PieceFigure], insets: Mapping[str, tuple[float, float]], hatches: Mapping[str, Hatch]) -> Drawing | None:
     """The garment seen from the front; None where the pieces make no body with a back and
-    fronts, and are no single piece with a crown.
+    fronts, nor a yoke with a body, and are no single piece with a crown.
 
     `insets` gives each attached piece's place in mm: above the hem, and in from its edge.
     """
     back = next((p for p in design.pieces if any(isinstance(s, (Shoulders, Neck)) for s in p.sections)), None)
     if back is None:
-        return _alone(design, figures, hatches)
+        raglan = raglan_garment(design, figures)
+        return draw_garment(raglan, hatches=hatches) if raglan else _alone(design, figures, hatches)
     fronts = _sewn_to(design, back.key, "shoulder")
     sleeve = _sleeve(design, figures)
     title = design.about.title
