@@ -87,3 +87,16 @@ def test_rounds_are_joined_turned_or_spiral_as_the_fabric_says() -> None:
 def test_a_ring_has_no_row_ends_to_name() -> None:
     text = body(NECK, SHOULDER).replace("start: {pick_up", "edges: {both: [rim]}, start: {pick_up")
     assert [name for name, _, _ in told(text)] == ["edges-in-rounds"]
+
+
+def test_two_bands_take_the_same_from_both_of_two_mirrored_fronts() -> None:
+    """One spec of two armhole bands names one front; the other one's edge is taken up as well."""
+    fronts = (
+        "  right: {fabric: plain, colours: oat, start: {chain: 25 cm}, sections: [even: {to: underarm}, armhole: {to: shoulder, target: 20 cm, at: armhole}],"
+        " edges: {starting: [side, underarm, armhole], far: [front], top: shoulder}}\n  left: {like: right, mirrored: true}\n"
+    )
+    seams = "".join(f"  - {{join: back.{edge}, to: {front}.{edge}}}\n" for edge in ("shoulder", "side") for front in ("right", "left"))
+    text = body("[back.armhole, right.armhole], take_up: whole stitch", seams, make=2).replace("  picked:", f"{fronts}  picked:")
+    right, left = one_piece(text, "right"), one_piece(text, "left")
+    assert tuple(right.main.counts()) == tuple(left.main.counts()) and right.main.last_count == 21
+    assert right.finished["top_width"] == left.finished["top_width"] == 200.0

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
+from gaugewright.design.buttonholes import Buttonholes as Buttonholes
 from gaugewright.design.crowns import Crown as Crown
 from gaugewright.design.formula import Extent as Extent
 from gaugewright.design.formula import ForLength as ForLength
@@ -178,6 +179,7 @@ class Piece:
     notes: tuple[str, ...]
     origin: Origin
     like: str = ""
+    buttonholes: Buttonholes | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,6 +22,7 @@ from gaugewright.design.model import (
 )
 from gaugewright.design.origins import Origins, Path
 from gaugewright.design.raglans import resolve_raglan
+from gaugewright.design.resolve_buttonholes import resolve_buttonholes
 from gaugewright.design.resolve_crowns import resolve_crown
 from gaugewright.design.resolve_shapes import SHAPED, resolve_shape
 from gaugewright.spec import Spec
@@ -60,6 +61,7 @@ def resolve_piece(
         notes=spec.pieces[key].notes,
         origin=origins.at(("pieces", key), key=True),
         like=spec.pieces[key].like or "",
+        buttonholes=resolve_buttonholes(get("buttonholes"), path("buttonholes"), origins),
     )
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
+from gaugewright.grading.buttonholes import with_holes
 from gaugewright.grading.model import (
     DivideStart,
     EdgeStart,
@@ -33,7 +34,8 @@ def expand(plan: PiecePlan) -> Strip:
             break
         colours = [plan.colour_of(number) for number in range(len(rows) + 1, len(rows) + section.rows + 1)]
         for runs in _section(plan, section, len(rows) + 1, colours):
-            rows.append(Row(runs, row_side(plan, len(rows) + 1)))
+            held = plan.holes is not None and plan.holes.row == len(rows) + 1
+            rows.append(Row(with_holes(runs, plan.holes) if held and plan.holes else runs, row_side(plan, len(rows) + 1)))
     return Strip(plan.piece, plan.start, plan.worked, tuple(rows))
 
 

@@ -7,6 +7,7 @@ Expanded (`expand.py`) a plan gives rows; merged over sizes it gives the written
 from dataclasses import dataclass
 from typing import Literal
 
+from gaugewright.grading.buttonholes import HolePlan as HolePlan
 from gaugewright.grading.cloth import Cloth as Cloth
 from gaugewright.grading.model import Start
 from gaugewright.grading.raglan_rows import RaglanPlan as RaglanPlan
@@ -139,6 +140,7 @@ class PiecePlan:
     marks: tuple[Mark, ...]
     start_colour: str
     start_cloth: Cloth
+    holes: HolePlan | None = None
 
     @property
     def rows(self) -> int:

@@ -69,6 +69,11 @@ def _neighbours(edges: tuple[Edge, ...]) -> tuple[tuple[Edge, Edge], ...]:
     return tuple(zip(edges, (*edges[1:], edges[0]), strict=True))
 
 
+def picked_edges(design: Design, piece: Piece) -> tuple[Edge, ...]:
+    """All edges a piece is picked up on, those of its second copy too."""
+    return tuple(one for edge in piece.start.edges for one in _both_sides(design, piece, edge))
+
+
 def _both_sides(design: Design, piece: Piece, edge: Edge) -> tuple[Edge, ...]:
     """The edge, and where the piece is made twice the same edge of a mirrored twin."""
     if piece.make == 1:

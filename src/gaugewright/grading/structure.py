@@ -5,6 +5,7 @@ sections, their edges and the order of their rates are the same in all.
 """
 
 from gaugewright.design.model import TOPS, Armhole, Cap, Crown, Design, Even, Neck, NeckEdge, Piece, Raglan, Section, Shoulders, Taper
+from gaugewright.grading.buttonholes import plan_holes
 from gaugewright.grading.colour_rows import colour_rows
 from gaugewright.grading.crown_plans import crown_plans
 from gaugewright.grading.crowns import each_of
@@ -64,7 +65,8 @@ def plan_piece(
         bands = colour_rows(piece, m, gauges, env)
         marks = marks_of(piece, m, gauges, env)
         plans = tuple(sized[label] for sized in sections)
-        return PiecePlan(piece.key, start, worked, plans, bands, marks, bands[0].colour, first)
+        holes = plan_holes(piece, design, start, sum(m.rows), env) if piece.buttonholes and isinstance(start, EdgeStart) else None
+        return PiecePlan(piece.key, start, worked, plans, bands, marks, bands[0].colour, first, holes)
 
     return gather(measured.labels, one)
 

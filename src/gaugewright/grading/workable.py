@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from gaugewright.design.model import TOPS, Design, Piece, Taper
 from gaugewright.errors import Problem
+from gaugewright.grading.buttonholes import buttonhole_faults
 from gaugewright.grading.crowns import crown_faults
 from gaugewright.grading.rings import ring_faults
 from gaugewright.grading.raglan_plans import raglan_faults
@@ -16,7 +17,7 @@ from gaugewright.grading.take_up import SIDES
 
 def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
     """Everything about the piece that no size could work."""
-    checks = (_sections, crown_faults, raglan_faults, shape_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults)
+    checks = (_sections, crown_faults, raglan_faults, shape_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults, buttonhole_faults)
     return tuple(problem for check in checks for problem in check(piece, design))
 
 

@@ -6,6 +6,7 @@ from gaugewright.design.model import Attachment, Design, EdgeName, Piece, Seam
 from gaugewright.grading.model import EdgeLength, GradedPiece
 from gaugewright.grading.ratio import sewing_ratio
 from gaugewright.grading.rings import joins_tops, ring_seams
+from gaugewright.instructions.buttonhole_words import buttons_sewn
 from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, spans_text
 from gaugewright.instructions.pieces import Names
@@ -160,4 +161,5 @@ def finishing(book: Book, design: Design) -> Iterator[Block]:
     yield Paragraph(book.front_text("finish-ends"), "bullet")
     if any(seam.join.edge == "shoulder" for seam in design.seams):
         yield Paragraph(book.front_text("finish-shoulders", slst=book.abbr("sl st")), "bullet")
+    yield from buttons_sewn(book, design)
     yield Paragraph(book.front_text("finish-block"), "bullet")

@@ -6,6 +6,7 @@ from gaugewright.design.model import Crown
 from gaugewright.grading.model import EdgeStart
 from gaugewright.grading.plan import DividedPlan, EvenPlan, ProfilePlan, RaglanPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.instructions.align import change_after, changes_within, stretches
+from gaugewright.instructions.buttonhole_words import buttonhole_blocks
 from gaugewright.instructions.cloth_words import even_row
 from gaugewright.instructions.crown_words import crown_blocks
 from gaugewright.instructions.fabric_words import hook_text
@@ -32,6 +33,8 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
         yield _shoulders(book, view, index)
         return
     yield from _new_cloth(book, view, index)
+    if index == 0:
+        yield from buttonhole_blocks(book, view, titles)
     if not isinstance(section, EvenPlan):
         yield from _marks_up_to(book, view, view.section_first_rows(index), view.section_last_rows(index))
     colours = _colour_sentences(book, view, index, names)

@@ -5,6 +5,7 @@ from typing import Annotated, Self
 from pydantic import Field, Strict, Tag, model_validator
 
 from gaugewright.spec.base import SpecModel
+from gaugewright.spec.buttonholes import Buttonholes
 from gaugewright.spec.crowns import Centre
 from gaugewright.spec.fields import (
     BandsName,
@@ -158,6 +159,7 @@ class Piece(SpecModel):
     colours: PieceColours | None = Field(
         None, description="One yarn, or bands; may be left out where there is only one yarn."
     )
+    buttonholes: Buttonholes | None = Field(None, description="Buttonholes along an edge of a picked-up band.")
     total: FormulaText | None = Field(
         None, description="The piece's total length; a section of length `rest` takes what is left."
     )
