@@ -7,7 +7,7 @@ from gaugewright.design.model import Design
 from gaugewright.design.resolve import resolve
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.grading.grade import Grading, grade
-from gaugewright.grading.model import CentreStart, ChainStart, EdgeStart, GradedPiece, Row, Strip
+from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, GradedPiece, Row, SpanStart, Strip
 from gaugewright.measurements import MEASURES, TABLES, size_labels
 from gaugewright.sizing.bodies import bodies, environments
 from gaugewright.spec import load_spec_text
@@ -65,7 +65,7 @@ def told(text: str) -> list[tuple[str, str, str]]:
     return [(p.name, p.origin.line_text.strip() if p.origin else "", p.size) for p in problems(text)]
 
 
-SHORT = {"increase": "inc", "decrease": "dec", "turning chain": "ch", "picked up": "pick", "leave": "leave", "slip over": "over"}
+SHORT = {"increase": "inc", "decrease": "dec", "turning chain": "ch", "picked up": "pick", "leave": "leave", "slip over": "over", "skip": "skip"}
 
 
 def row_text(row: Row) -> str:
@@ -97,6 +97,10 @@ def start_text(strip: Strip) -> str:
         return f"centre of {start.stitches}"
     if isinstance(start, EdgeStart):
         return "; ".join(f"{up.stitches} along {up.rows or up.of} {'rows' if up.rows else 'sts'} of {up.piece}.{up.edge}" for up in start.pick_ups)
+    if isinstance(start, SpanStart):
+        return f"stitches {start.first + 1} to {start.first + start.stitches} of {start.strip}"
+    if isinstance(start, DivideStart):
+        return f"{start.part} of {start.piece}: {start.works} of {start.takes} sts, {start.underarm} under the arm"
     raise TypeError(f"no text for {start!r}")
 
 

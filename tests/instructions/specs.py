@@ -274,6 +274,25 @@ seams:
   - {join: sleeve.cap, to: [back.armhole, front.armhole]}
 """
 
+YOKES = """\
+pieces:
+  yoke:
+    fabric: joined
+    colours: oat
+    start: {ring: 44 cm, fabric: rib}
+    sections: [even: {rounds: 3, fabric: rib}, raglan: {length: 30 cm, body: body.bust + ease.bust, sleeve: 40 cm, underarm: 6 cm}]
+    edges: {bottom: neck, top: underarm}
+  lower: {fabric: spiral, colours: kelp, start: {divide: yoke.body}, sections: [even: {length: 20 cm}], edges: {bottom: underarm, top: hem}}
+  sleeve: {fabric: joined, colours: kelp, make: 2, start: {divide: yoke.sleeve}, sections: [taper: {length: 30 cm, target: 26 cm}], edges: {bottom: underarm, top: cuff}}
+  full_yoke:
+    fabric: spiral
+    colours: {bands: {to: total, heights: [10 cm, rest]}, order: [oat, kelp]}
+    start: {ring: 60 cm}
+    sections: [raglan: {length: 22 cm, body: 84 cm, sleeve: 46 cm, underarm: 5 cm, neck_sleeve: 9 cm}]
+    total: 22 cm
+  full_sleeve: {fabric: spiral, colours: kelp, start: {divide: full_yoke.sleeve}, sections: [even: {rounds: 9}]}
+"""
+
 BY_HAND = """\
 gaugewright: 1
 pattern: {title: Mooring Throw, workshop: Ferry Lane Workshop, units: in}
@@ -297,6 +316,42 @@ seams:
   - {join: panel.back_edge, to: short.far}
 """
 
+VEST = """\
+levels: {shoulder: 50 cm, underarm: shoulder - 22 cm, neck: shoulder - 18 cm}
+pieces:
+  back:
+    fabric: plain
+    colours: oat
+    start: {chain: body.bust / 2}
+    sections: [even: {to: shoulder}, shoulders: {neck: 18 cm}]
+    edges: {both: [side, underarm, armhole], bottom: hem}
+  front:
+    fabric: plain
+    colours: oat
+    start: {chain: body.bust / 4}
+    sections: [even: {to: neck}, taper: {to: shoulder, target: edge(back.shoulder), at: opening}]
+    edges: {starting: [side, underarm, armhole], far: [opening], bottom: hem, top: shoulder}
+  left: {like: front, mirrored: true}
+  band:
+    fabric: rib
+    colours: kelp
+    start: {pick_up: [front.opening, back.neck, left.opening], take_up: half stitch}
+    sections: [even: {rows: 6}]
+    buttonholes: {count: 5, size: 20 mm, edge: left.opening, first: 3 cm, last: 2 cm}
+  facing:
+    fabric: plain
+    colours: kelp
+    start: {pick_up: [back.neck]}
+    sections: [even: {rows: 3}]
+    buttonholes: {count: 1, size: 10 mm, edge: back.neck, first: 3 cm, last: 2 cm}
+  armband: {make: 2, fabric: joined, colours: kelp, start: {pick_up: [back.armhole, front.armhole]}, sections: [even: {rounds: 3}]}
+seams:
+  - {join: back.shoulder, to: front.shoulder}
+  - {join: back.shoulder, to: left.shoulder}
+  - {join: back.side, to: front.side}
+  - {join: back.side, to: left.side}
+"""
+
 
 def _case(name: str) -> str:
     return (ROOT / "tests/cases" / name / "spec.yaml").read_text(encoding="utf-8")
@@ -305,7 +360,9 @@ def _case(name: str) -> str:
 SPECS: dict[str, str] = {
     **{f"{name} in {sizes}": HEAD + size + parts for name, parts in (("bodies", BODIES), ("shapes", SHAPES), ("rounds", ROUNDS), ("discs", DISCS)) for sizes, size in (("nine", NINE), ("three", THREE), ("one", ONE))},
     **{f"necks in {name}": HEAD + size + NECKS for name, size in (("three", THREE), ("one", ONE))},
+    **{f"yokes in {name}": HEAD + size + YOKES for name, size in (("three", THREE), ("one", ONE))},
     "picked up": HEAD + THREE + PICKED,
+    **{f"vest in {name}": HEAD + size + VEST for name, size in (("three", THREE), ("one", ONE))},
     "corners": HEAD + THREE + CORNERS,
     "corners in one": HEAD + ONE + CORNERS,
     "lower ends": HEAD + "sizes: {table: women, make: [XS, S], read: lower}\n" + PICKED,

@@ -46,7 +46,11 @@ def subject_of(design: Design, bodies: Sized[Body], grading: Grading) -> Subject
 def lost_stitches(piece: Piece, design: Design) -> Lost:
     """Stitches that seams and picked-up edges take off each edge of a piece, by its name and side."""
     used = [(edge.piece, edge.edge, seam.take_up) for seam in design.seams for edge in (seam.join, *seam.to)]
-    used += [(key, name, other.start.take_up) for other in design.pieces for key, name in other.start.edges]
+    for other in design.pieces:
+        for key, name in other.start.edges:
+            # The second of two bands lies along the other one of two mirrored pieces.
+            twins = [p.key for p in design.pieces if other.make > 1 and (p.mirrored and p.like == key or design.piece(key).mirrored and design.piece(key).like == p.key)]
+            used += [(each, name, other.start.take_up) for each in (key, *twins)]
     lost: dict[tuple[str, RowEdge | None], float] = {}
     for key, called, take_up in used:
         for edge in _edges_called(piece, called) if key == piece.key else ():

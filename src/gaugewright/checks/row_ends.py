@@ -74,18 +74,17 @@ def _stairs(row: Row) -> tuple[bool, bool]:
 def along(rows: Sequence[RowEnd]) -> float:
     """The line along row ends: upright to where a slope begins, then straight from shaping row to shaping row.
 
-    Stitches left are gone along level, in full; what comes after them begins anew.
+    Stitches left are gone along level, in full, and up the row that leaves them; what comes after begins anew.
 
     >>> along((RowEnd(10, 0), RowEnd(10, -30, True), RowEnd(10, 0)))
     60.0
     """
     length, begun = 0.0, 0
-    plain = list(rows)
     for number, row in enumerate(rows):
         if row.stair:
-            length += _sloped(plain[begun:number]) + abs(row.move)
-            plain[number], begun = RowEnd(row.height, 0.0), number
-    return length + _sloped(plain[begun:])
+            length += _sloped(rows[begun:number]) + abs(row.move) + row.height
+            begun = number + 1
+    return length + _sloped(rows[begun:])
 
 
 def _sloped(rows: Sequence[RowEnd]) -> float:

@@ -4,10 +4,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from gaugewright.checks.model import Found, Subject
+from gaugewright.checks.divisions import division_faults
 from gaugewright.checks.wording import by_size, count_of, problem
 from gaugewright.design.model import Piece
 from gaugewright.errors import Origin, Problem
-from gaugewright.grading.model import EdgeStart, GradedPiece, Row, SpanStart, Strip
+from gaugewright.grading.model import DivideStart, EdgeStart, GradedPiece, Row, SpanStart, Strip
 from gaugewright.grading.plan import PiecePlan
 
 
@@ -32,22 +33,28 @@ def row_faults(strip: Strip, strips: Sequence[Strip]) -> tuple[str, ...]:
 def faults_of(strip: Strip, strips: Sequence[Strip]) -> Iterator[RowFault]:
     """The same with the number of the row."""
     yield from _start_faults(strip, strips)
-    available, before = strip.start.stitches, "the start"
+    available, before = _given(strip), "the start"
     for number, row in enumerate(strip.rows, start=1):
         picking_up = number == 1 and isinstance(strip.start, EdgeStart)
         makes = row.makes
         wanted = makes if picking_up else row.uses
+        dividing = number == 1 and isinstance(strip.start, DivideStart)
         if wanted != available:
             does = "picks up" if picking_up else "works over"
             yield RowFault(number, f"row {number} {does} {count_of(wanted, 'stitch', 'stitches')}, and {before} gives {available}")
-        yield from (RowFault(number, f"row {number} {text}") for text in _run_faults(row, number, picking_up))
+        yield from (RowFault(number, f"row {number} {text}") for text in _run_faults(row, number, picking_up, dividing))
         if not _side_follows(strip, number):
             yield RowFault(number, f"row {number} shows its {row.side}, the wrong face after the row before")
         available, before = makes, f"row {number}"
     yield from _shared_stitches(strip, strips)
 
 
-def _run_faults(row: Row, number: int, picking_up: bool) -> Iterator[str]:
+def _given(strip: Strip) -> int:
+    """Stitches that row 1 has to work over: of a yoke, those before any are chained under the arm."""
+    return strip.start.takes if isinstance(strip.start, DivideStart) else strip.start.stitches
+
+
+def _run_faults(row: Row, number: int, picking_up: bool, dividing: bool) -> Iterator[str]:
     """Operations where they can't be worked; a gap within a row is one only where strips divide."""
     last, made = len(row.runs) - 1, 0
     for index, run in enumerate(row.runs):
@@ -60,7 +67,7 @@ def _run_faults(row: Row, number: int, picking_up: bool) -> Iterator[str]:
             yield "slip-stitches over stitches after its start"
         elif kind == "turning chain" and made:
             yield "has a turning chain after its first stitch"
-        if (kind == "picked up") != picking_up:
+        if (kind == "picked up") != picking_up and not dividing:
             yield "picks up stitches within a piece" if kind == "picked up" else f"has a {kind} among stitches picked up"
         made += run.operation.makes * run.times
     if made < 1:
@@ -140,7 +147,7 @@ def check_rows_follow(subject: Subject) -> Found:
         for label, graded in subject.grading.pieces[piece.key].items():
             plan = subject.grading.plans[piece.key][label]
             others = {key: sized[label] for key, sized in subject.grading.pieces.items()}
-            for fault in (*_piece_faults(graded), *_pick_up_faults(graded, others)):
+            for fault in (*_piece_faults(graded), *_pick_up_faults(graded, others), *_division_faults(graded, others)):
                 told.setdefault((section_origin(piece, plan, fault.row), fault.text), []).append(label)
             rows += sum(len(strip.rows) for strip in graded.strips)
         by_place: dict[Origin, list[tuple[str, str]]] = {}
@@ -161,6 +168,10 @@ def _piece_faults(graded: GradedPiece) -> Iterator[RowFault]:
         for fault in faults_of(strip, graded.strips):
             place = "" if strip is graded.main else f"{strip.name}: "
             yield RowFault(fault.row if strip is graded.main else len(graded.main.rows) + max(1, fault.row), place + fault.text)
+
+
+def _division_faults(graded: GradedPiece, others: Mapping[str, GradedPiece]) -> Iterator[RowFault]:
+    return (RowFault(1, text) for text in division_faults(graded, others))
 
 
 def _pick_up_faults(graded: GradedPiece, others: Mapping[str, GradedPiece]) -> Iterator[RowFault]:

@@ -224,7 +224,8 @@ def _band_rows(subject: Subject, edge: EdgeName, size: str) -> dict[int, int]:
     piece, named = subject.design.piece(edge.piece), _row_edge(subject, edge)
     assert named is not None
     order = piece.colours.order
-    rows = subject.grading.pieces[piece.key][size].main.rows
+    strips = subject.grading.pieces[piece.key][size].strips
+    rows = (*strips[0].rows, *(strips[-1].rows if len(strips) > 1 else ()))
     changes = [number for number in range(1, len(rows)) if rows[number].runs[0].colour != rows[number - 1].runs[-1].colour]
     bands = [index for index, (colour, after) in enumerate(zip(order, order[1:], strict=False)) if colour != after]
     if len(changes) != len(bands):

@@ -6,7 +6,7 @@ from gaugewright.checks.model import Found, Subject
 from gaugewright.checks.rows import section_origin
 from gaugewright.checks.wording import by_size, count_of, problem
 from gaugewright.errors import Origin, Problem
-from gaugewright.grading.model import GradedPiece, Row
+from gaugewright.grading.model import DivideStart, GradedPiece, Row
 from gaugewright.grading.plan import DividedPlan, PiecePlan
 
 CHANGES = ("increase", "decrease")
@@ -44,7 +44,8 @@ def _unbalanced(plan: PiecePlan, graded: GradedPiece) -> Faults:
         if isinstance(section, DividedPlan):
             yield from _sides_unbalanced(section, graded, stitches)
             return
-        changes = [gained_and_lost(row) for row in rows[first : first + section.rows]]
+        begun = int(first == 0 and isinstance(plan.start, DivideStart))  # round 1 chains under the arm and skips
+        changes = [gained_and_lost(row) for row in rows[first + begun : first + section.rows]]
         gained, lost = sum(change[0] for change in changes), sum(change[1] for change in changes)
         place = first + max(1, section.rows)
         if section.stitches != stitches:

@@ -130,6 +130,9 @@ def _fabric_of(term: Term, piece: Piece, design: Design) -> Fabric:
 def _step(term: Term, piece: Piece, fabric: Fabric, subject: Subject, size: str) -> tuple[int, float]:
     """Stitches from one allowed count to the next, and the share of it that rounding may be off."""
     rule, share = fabric.rule, 0.5
+    if piece.start.kind == "divide" and _place(term, piece) in ("width", "bottom", "widest", piece.bottom):
+        # A yoke's parts grow by two: a sleeve's counts lie two apart, and the body's, back and front together, four.
+        return (2, share) if piece.start.edges[0][1] == "sleeve" else (4, share)
     if _place(term, piece) in (*SHAPED, "top", piece.top):
         sections = subject.grading.plans[piece.key][size].sections
         for designed, plan in zip(piece.sections, sections, strict=True):

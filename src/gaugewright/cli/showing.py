@@ -67,7 +67,8 @@ def _rows(graded: pipeline.Graded) -> Iterator[str]:
     for key, pieces in graded.grading.pieces.items():
         for size, piece in pieces.items():
             for strip in piece.strips:
-                yield from (f"{key} {size} {number:3d} {row_text(row)}" for number, row in enumerate(strip.rows, start=1))
+                name = key if strip is piece.main else strip.name
+                yield from (f"{name} {size} {number:3d} {row_text(row)}" for number, row in enumerate(strip.rows, start=1))
 
 
 def row_text(row: Row) -> str:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
+from gaugewright.design.buttonholes import Buttonholes as Buttonholes
 from gaugewright.design.crowns import Crown as Crown
 from gaugewright.design.formula import Extent as Extent
 from gaugewright.design.formula import ForLength as ForLength
@@ -14,6 +15,7 @@ from gaugewright.design.formula import Formula as Formula
 from gaugewright.design.formula import ForRows as ForRows
 from gaugewright.design.formula import Rest as Rest
 from gaugewright.design.formula import ToLevel as ToLevel
+from gaugewright.design.raglans import Raglan as Raglan
 from gaugewright.design.shapes import Armhole as Armhole
 from gaugewright.design.shapes import Cap as Cap
 from gaugewright.design.shapes import Neck as Neck
@@ -103,7 +105,7 @@ class Shoulders:
     slope: Formula | None = None
 
 
-Section = Even | Taper | Shoulders | Armhole | Neck | NeckEdge | Cap | Crown
+Section = Even | Taper | Shoulders | Armhole | Neck | NeckEdge | Cap | Crown | Raglan
 
 TOPS = (Shoulders, Neck, NeckEdge)
 """Sections that end a piece and hang from the shoulder: their rows, if any, are the last ones below them."""
@@ -112,20 +114,21 @@ TOPS = (Shoulders, Neck, NeckEdge)
 @dataclass(frozen=True, slots=True)
 class PieceStart:
     """How a piece begins: a chain or ring of a wanted width, a closed centre of so many stitches (None: as
-    many as lie flat), or edges picked up."""
+    many as lie flat), a part of a yoke (`edges` names it), or edges picked up; `ring` where those are worked in rounds."""
 
-    kind: Literal["chain", "ring", "centre", "pick up"]
+    kind: Literal["chain", "ring", "centre", "pick up", "divide"]
     width: Formula | None
     edges: tuple[tuple[str, str], ...]
     take_up: TakeUp
     fabric: str
     origin: Origin
     stitches: int | None = None
+    ring: bool = False
 
     @property
     def in_rounds(self) -> bool:
         """Whether the piece goes round, without row ends."""
-        return self.kind in ("ring", "centre")
+        return self.ring or self.kind in ("ring", "centre", "divide")
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,6 +179,7 @@ class Piece:
     notes: tuple[str, ...]
     origin: Origin
     like: str = ""
+    buttonholes: Buttonholes | None = None
 
 
 @dataclass(frozen=True, slots=True)

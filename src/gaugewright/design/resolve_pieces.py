@@ -21,6 +21,8 @@ from gaugewright.design.model import (
     ToLevel,
 )
 from gaugewright.design.origins import Origins, Path
+from gaugewright.design.raglans import resolve_raglan
+from gaugewright.design.resolve_buttonholes import resolve_buttonholes
 from gaugewright.design.resolve_crowns import resolve_crown
 from gaugewright.design.resolve_shapes import SHAPED, resolve_shape
 from gaugewright.spec import Spec
@@ -35,7 +37,9 @@ def resolve_piece(
     """One piece with everything made explicit."""
     get = resolved(spec.pieces, key)
     fabric = get("fabric") or only_fabric
-    edges, total = get("edges"), get("total")
+    edges, total, start = get("edges"), get("total"), get("start")
+    ring = start.pick_up is not None and (resolved(spec.fabrics, fabric)("worked") or "rows") != "rows"
+    in_rounds = ring or any(way is not None for way in (start.ring, start.centre, start.divide))
 
     def path(field: str) -> Path:
         return ("pieces", stated_in(spec.pieces, key, field), field)
@@ -46,52 +50,55 @@ def resolve_piece(
         title=spec.pieces[key].title or key.replace("_", " ").title(),
         make=get("make") or 1,
         fabric=fabric,
-        start=_start(get("start"), fabric, path("start"), origins),
-        sections=_sections(get("sections"), fabric, path("sections"), origins, named, get("start")),
+        start=_start(start, fabric, path("start"), origins, ring),
+        sections=_sections(get("sections"), fabric, path("sections"), origins, named, in_rounds),
         edges=named,
-        bottom=(edges.bottom if edges else None) or ("centre" if get("start").centre is not None else "bottom"),
-        top=(edges.top if edges else None) or ("edge" if get("start").centre is not None else "top"),
+        bottom=(edges.bottom if edges else None) or ("centre" if start.centre is not None else "bottom"),
+        top=(edges.top if edges else None) or ("edge" if start.centre is not None else "top"),
         colours=_colours(get("colours"), only_yarn, bands, path("colours"), origins, make_bands),
         total=origins.formula(total, path("total")) if total is not None else None,
         mirrored=spec.pieces[key].mirrored,
         notes=spec.pieces[key].notes,
         origin=origins.at(("pieces", key), key=True),
         like=spec.pieces[key].like or "",
+        buttonholes=resolve_buttonholes(get("buttonholes"), path("buttonholes"), origins),
     )
 
 
 def kind_of(section: Any) -> str:
     """The key that opens a section."""
-    return next(kind for kind in ("even", "taper", "shoulders", "crown", *SHAPED) if getattr(section, kind) is not None)
+    return next(kind for kind in ("even", "taper", "shoulders", "crown", "raglan", *SHAPED) if getattr(section, kind) is not None)
 
 
-def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], start: Any) -> tuple[Section, ...]:
+def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], in_rounds: bool) -> tuple[Section, ...]:
     """The sections in order; each knows the fabric of the one below it."""
     found: list[Section] = []
     for index, section in enumerate(parts):
         below, own = found[-1].fabric if found else fabric, (*path, index, kind_of(section))
         if kind_of(section) == "crown":
             found.append(resolve_crown(section.part, fabric, own, origins))
+        elif kind_of(section) == "raglan":
+            found.append(resolve_raglan(section.part, fabric, own, origins))
         elif kind_of(section) in SHAPED:
-            found.append(resolve_shape(section.part, fabric, below, own, origins, lambda at: _at(at, edges, start)))
+            found.append(resolve_shape(section.part, fabric, below, own, origins, lambda at: _at(at, edges, in_rounds)))
         else:
-            found.append(_section(section.part, fabric, below, own, origins, edges, start))
+            found.append(_section(section.part, fabric, below, own, origins, edges, in_rounds))
     return tuple(found)
 
 
-def _start(start: Any, fabric: str, path: Path, origins: Origins) -> PieceStart:
-    kind = next(name for name in ("chain", "ring", "centre", "pick_up") if getattr(start, name) is not None)
-    width = None if kind in ("centre", "pick_up") else origins.formula(getattr(start, kind), (*path, kind))
-    edges = tuple((text.partition(".")[0], text.partition(".")[2]) for text in start.pick_up or ())
+def _start(start: Any, fabric: str, path: Path, origins: Origins, ring: bool) -> PieceStart:
+    kind = next(name for name in ("chain", "ring", "centre", "pick_up", "divide") if getattr(start, name) is not None)
+    width = None if kind in ("centre", "pick_up", "divide") else origins.formula(getattr(start, kind), (*path, kind))
+    edges = tuple((text.partition(".")[0], text.partition(".")[2]) for text in start.pick_up or ([start.divide] if start.divide else ()))
     return PieceStart(
         "pick up" if kind == "pick_up" else kind, width, edges,  # type: ignore[arg-type]
         getattr(start, "take_up", None) or "edge to edge", start.fabric or fabric, origins.at((*path, kind)),
-        start.centre if isinstance(start.centre, int) else None,
+        start.centre if isinstance(start.centre, int) else None, ring,
     )
 
 
 def _section(
-    part: Any, fabric: str, below: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], start: Any
+    part: Any, fabric: str, below: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], in_rounds: bool
 ) -> Section:
     origin = origins.at(path[:-1])
     if hasattr(part, "neck"):
@@ -104,7 +111,7 @@ def _section(
     return Taper(
         extent,
         origins.formula(part.target, (*path, "target")) if part.target is not None else None,
-        part.stitches, part.each, _at(part.at, edges, start), part.round, own_fabric, colour, origin,
+        part.stitches, part.each, _at(part.at, edges, in_rounds), part.round, own_fabric, colour, origin,
     )
 
 
@@ -117,9 +124,9 @@ def _extent(part: Any, path: Path, origins: Origins) -> Extent | None:
     return ForRows(rows) if rows is not None else None
 
 
-def _at(at: str, edges: tuple[NamedEdge, ...], start: Any) -> str:
+def _at(at: str, edges: tuple[NamedEdge, ...], in_rounds: bool) -> str:
     """Where a taper shapes: an edge's name stands for the side it is on; rounds have no edges."""
-    if start.ring is not None or start.centre is not None:
+    if in_rounds:
         return at if at in ("pairs", "all round") else ""
     sides = {edge.side for edge in edges if edge.name == at}
     return next(iter(sides)) if len(sides) == 1 else "both" if len(sides) == 2 else at

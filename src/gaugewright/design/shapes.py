@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from gaugewright.design.formula import Extent, Formula
+from gaugewright.design.raglans import Raglan
 from gaugewright.errors import Origin
 from gaugewright.vocabulary import HalfNeckShape, NeckShape, RowEdge
 
@@ -71,6 +72,8 @@ def shape_formulas(section: object) -> Iterator[Formula]:
             found = (width, depth, slope)
         case Cap(opening=opening, ease=ease, block=block):
             found = (opening, ease, block)
+        case Raglan():
+            found = section.formulas
         case _:
             found = (getattr(section, "neck", None), getattr(section, "slope", None))
     yield from (formula for formula in found if formula is not None)

@@ -8,23 +8,27 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from gaugewright.design.model import Cap, Crown, Design, Neck, Piece, Shoulders
+from gaugewright.drawings.crown_figures import upside_down
 from gaugewright.drawings.garment import GarmentFigure, GarmentPart, draw_garment
 from gaugewright.drawings.garment_layout import Edging, open_front, pullover, turned_over
 from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.model import PieceFigure
 from gaugewright.drawings.primitives import Drawing, Hatch
+from gaugewright.drawings.raglan_cover import raglan_garment
 from gaugewright.drawings.strips import clip_strip
+from gaugewright.grading.rings import along_rows
 
 
 def draw_cover(design: Design, figures: Mapping[str, PieceFigure], insets: Mapping[str, tuple[float, float]], hatches: Mapping[str, Hatch]) -> Drawing | None:
     """The garment seen from the front; None where the pieces make no body with a back and
-    fronts, and are no single piece with a crown.
+    fronts, nor a yoke with a body, and are no single piece with a crown.
 
     `insets` gives each attached piece's place in mm: above the hem, and in from its edge.
     """
     back = next((p for p in design.pieces if any(isinstance(s, (Shoulders, Neck)) for s in p.sections)), None)
     if back is None:
-        return _alone(design, figures, hatches)
+        raglan = raglan_garment(design, figures)
+        return draw_garment(raglan, hatches=hatches) if raglan else _alone(design, figures, hatches)
     fronts = _sewn_to(design, back.key, "shoulder")
     sleeve = _sleeve(design, figures)
     title = design.about.title
@@ -40,8 +44,12 @@ def draw_cover(design: Design, figures: Mapping[str, PieceFigure], insets: Mappi
 
 
 def _sleeve(design: Design, figures: Mapping[str, PieceFigure]) -> PieceFigure | None:
-    """The sleeve as it hangs: a tube sewn in, or a flat one with a cap, folded down its middle."""
+    """The sleeve as it hangs: a tube sewn in or picked up, or a flat one with a cap, folded down its middle."""
     for piece in design.pieces:
+        if piece.start.ring and all(along_rows(design, edge) for edge in piece.start.edges):
+            left, bottom, right, top = box_around(figures[piece.key].outline)
+            if top - bottom > right - left:  # a band at an armhole is broader than it is deep
+                return upside_down(figures[piece.key])
         sewn = any(piece.key in (seam.join.piece, *(edge.piece for edge in seam.to)) for seam in design.seams)
         if sewn and any(isinstance(section, Cap) for section in piece.sections):
             return folded(figures[piece.key])

@@ -6,6 +6,7 @@ from gaugewright.design.model import Piece
 from gaugewright.drawings.crown_figures import disc_figure, from_centre, is_disc, lying
 from gaugewright.drawings.model import ColourBand, Measure, PieceFigure
 from gaugewright.drawings.top_measures import is_shaped, top_measures
+from gaugewright.drawings.raglan_figures import from_neck, hangs
 from gaugewright.grading.model import GradedPiece, Outline, Point
 from gaugewright.grading.plan import PiecePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.sized import Sized
@@ -27,6 +28,8 @@ def piece_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiec
         marks=tuple((mark.level.replace("_", " "), (outline.starting if mark.side == "starting" else outline.far)[mark.row]) for mark in plan.marks),
         in_rounds=in_rounds,
     )
+    if hangs(piece):
+        return from_neck(figure, piece)
     return from_centre(figure, piece) if in_rounds else figure
 
 
@@ -71,7 +74,7 @@ def _measures(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiece],
 
     girth = "Around" if in_rounds else "Width"
     bottom = piece.bottom.replace("_", " ")
-    across(f"Length along the {bottom}" if piece.start.kind == "pick up" else f"{girth} at the {bottom}", plans.map(lambda _plan: 0))
+    across(f"Length along the {bottom}" if piece.start.kind == "pick up" and not in_rounds else f"{girth} at the {bottom}", plans.map(lambda _plan: 0))
     top = plans.map(lambda p: p.rows)
     widest = graded.map(lambda g: max(range(len(g.outline.starting)), key=lambda i: g.outline.far[i][0] - g.outline.starting[i][0]))
     if any(widths[label][row] > max(widths[label][0], widths[label][-1]) + 1 for label, row in widest.items()):

@@ -11,7 +11,7 @@ from typing import NamedTuple
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.armhole import PHRASES_AFTER_BLOCK, with_block
 from gaugewright.grading.curves import BELL_STEEPEST, ProfileImpossible, bell, curve_profile, profile_length
-from gaugewright.grading.profile import Profile
+from gaugewright.grading.profile import EdgeStep, Profile
 from gaugewright.rounding import down, half_up, nearest_of_series, up
 from gaugewright.tolerances import CAP_STRAY_STITCHES, MOST_DECREASED, MOST_STITCHES_PER_EDGE, SAME_LENGTH
 
@@ -177,8 +177,23 @@ def _made(stitches: int, want: _Want, one: _Try) -> Cap | None:
     if later is None:
         return None
     profile = Profile(one.rows, with_block(one.block, later))
+    if not _edges_apart(profile, stitches):
+        return None
     edge = 2 * profile_length(profile, want.gauge) + want.gauge.width_of(one.top)
     return Cap(profile, one.top, one.rows, edge, edge - want.length, _usual(one.rows, want))
+
+
+def _edges_apart(profile: Profile, stitches: int) -> bool:
+    """Whether each row has two stitches for every decrease at both of its edges.
+
+    >>> _edges_apart(Profile(1, (EdgeStep(1, 2, "decrease"),)), 7), _edges_apart(Profile(1, (EdgeStep(1, 2, "decrease"),)), 8)
+    (False, True)
+    """
+    for step in profile.steps:
+        if step.way == "decrease" and stitches < 4 * step.stitches:
+            return False
+        stitches -= 2 * step.stitches
+    return True
 
 
 def _curve(stitches: int, rows: int) -> Profile | None:

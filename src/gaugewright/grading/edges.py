@@ -11,6 +11,7 @@ from gaugewright.gauge.model import Gauge
 from gaugewright.grading.model import EdgeLength, Outline, Strip
 from gaugewright.grading.across import stitches_across
 from gaugewright.grading.outline import edge_length
+from gaugewright.grading.raglan_plans import raglan_edges
 from gaugewright.grading.shape_edges import shape_edges
 from gaugewright.grading.plan import PiecePlan
 from gaugewright.grading.take_up import SIDES, TakeUps, edge_take_up, row_end_edges
@@ -28,7 +29,7 @@ def edge_lengths(
     bottom = _stitch_edge(strip.start.stitches, first)
     top = _stitch_edge(stitches_across(plan, strips)[-1], last)
     edges = {piece.bottom: bottom}
-    edges |= shape_edges(plan, outline, last)
+    edges |= shape_edges(plan, outline, last) | raglan_edges(plan.sections[-1], last)
     edges[piece.top] = top
     if strip.worked == "rows":
         edges |= _row_end_edges(piece, plan, outline, first, size)

@@ -3,7 +3,9 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
+from gaugewright.grading.buttonholes import with_holes
 from gaugewright.grading.model import (
+    DivideStart,
     EdgeStart,
     Operation,
     Row,
@@ -16,6 +18,7 @@ from gaugewright.grading.model import (
     work,
 )
 from gaugewright.grading.plan import Cloth, DividedPlan, EvenPlan, PiecePlan, ProfilePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
+from gaugewright.grading.raglan_rows import RaglanPlan, dividing_round, raglan_rounds
 from gaugewright.grading.shape_rows import shaped_rows, sides_of
 from gaugewright.grading.spread import Spread
 from gaugewright.vocabulary import Side
@@ -31,7 +34,8 @@ def expand(plan: PiecePlan) -> Strip:
             break
         colours = [plan.colour_of(number) for number in range(len(rows) + 1, len(rows) + section.rows + 1)]
         for runs in _section(plan, section, len(rows) + 1, colours):
-            rows.append(Row(runs, row_side(plan, len(rows) + 1)))
+            held = plan.holes is not None and plan.holes.row == len(rows) + 1
+            rows.append(Row(with_holes(runs, plan.holes) if held and plan.holes else runs, row_side(plan, len(rows) + 1)))
     return Strip(plan.piece, plan.start, plan.worked, tuple(rows))
 
 
@@ -73,6 +77,8 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
             rows = (_joined(runs) for runs in _taper_rows(section, first, colours))
         case SpreadPlan():
             rows = (_joined(runs) for runs in _spread_rounds(section, colours))
+        case RaglanPlan():
+            rows = (_joined(runs) for runs in raglan_rounds(section, colours))
         case ProfilePlan(cloth=cloth, stitches=stitches, starting=starting, far=far):
             rows = (_joined(runs) for runs in shaped_rows(cloth, stitches, starting, far, colours, first))
         case ShouldersPlan(cloth=cloth, stitches=stitches, slope=slope) if section.rows:
@@ -82,6 +88,9 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
     if first == 1 and isinstance(plan.start, EdgeStart):
         next(rows)
         yield (Run(pick_up(section.cloth.stitch), plan.start.stitches, colours[0], section.cloth.fabric),)
+    elif first == 1 and isinstance(plan.start, DivideStart):
+        next(rows)
+        yield _joined(dividing_round(plan.start, section.cloth, colours[0]))
     yield from rows
 
 

@@ -13,11 +13,12 @@ from gaugewright.grading.edges import edge_lengths, finished_measures
 from gaugewright.grading.expand import expand_all
 from gaugewright.grading.gather import gather
 from gaugewright.grading.measure import Measured, Shaped, measure_piece
-from gaugewright.grading.model import EdgeStart, GradedPiece
+from gaugewright.grading.model import DivideStart, EdgeStart, GradedPiece
 from gaugewright.grading.never_falls import settled
 from gaugewright.grading.order import grading_order, pieces_needed
 from gaugewright.grading.outline import outline_of_all
-from gaugewright.grading.plan import PiecePlan
+from gaugewright.grading.plan import PiecePlan, RaglanPlan
+from gaugewright.grading.raglan_plans import divide_start
 from gaugewright.grading.shaping import edges_of_rows, pairs_of_rounds
 from gaugewright.grading.starts import pick_up_start, start_count
 from gaugewright.grading.structure import plan_piece
@@ -51,7 +52,7 @@ def grade(design: Design, environments: Sized[Environment]) -> Grading:
         if any(needed not in pieces for needed in pieces_needed(piece, design)):
             continue
         try:
-            plans[piece.key] = _plan(piece, design, environments, taken, graded)
+            plans[piece.key] = _plan(piece, design, environments, taken, graded, plans)
             pieces[piece.key] = gather(environments.labels, _grader(piece, plans[piece.key], design, taken))
         except ProblemsFound as faults:
             problems += faults.problems
@@ -65,17 +66,20 @@ def grade(design: Design, environments: Sized[Environment]) -> Grading:
 
 
 def _plan(
-    piece: Piece, design: Design, environments: Sized[Environment], taken: TakeUps, graded: BySize
+    piece: Piece, design: Design, environments: Sized[Environment], taken: TakeUps, graded: BySize, plans: Mapping[str, Sized[PiecePlan]]
 ) -> Sized[PiecePlan]:
     faults = faults_of(piece, design)
     if faults:
         raise ProblemsFound(faults)
     labels = environments.labels
     inside = gather(labels, lambda label: _inside(piece, environments[label]))
-    starts: Sized[EdgeStart] | None = None
+    starts: Sized[EdgeStart] | Sized[DivideStart] | None = None
     if piece.start.kind == "pick up":
-        starts = gather(labels, lambda label: pick_up_start(piece, design, label, graded[label]))
-        counts = starts.map(lambda start: start.stitches)
+        picked = starts = gather(labels, lambda label: pick_up_start(piece, design, label, graded[label]))
+        counts = picked.map(lambda start: start.stitches)
+    elif piece.start.kind == "divide":
+        divided = starts = plans[piece.start.edges[0][0]].map(lambda plan: divide_start(piece, _yoke(plan)))
+        counts = divided.map(lambda start: start.stitches)
     else:
         counts = gather(labels, lambda label: start_count(piece, design, inside[label], taken))
 
@@ -88,6 +92,13 @@ def _plan(
         shaped = pairs_of_rounds(piece, design, measured)
         measured = measure(shaped) if any(shaped) else measured
     return plan_piece(piece, design, shaped, settled(piece, design, inside, measured), inside, starts)
+
+
+def _yoke(plan: PiecePlan) -> RaglanPlan:
+    """The raglan that ends a piece which others go on from."""
+    section = plan.sections[-1]
+    assert isinstance(section, RaglanPlan)  # a piece that starts otherwise is a fault of its design
+    return section
 
 
 def _inside(piece: Piece, env: Environment) -> Environment:

@@ -1,16 +1,16 @@
 """Rows, strips and graded pieces of one size: the data that everything later reads.
 
-A row is a sequence of *runs*: an operation that eats and makes stitches, how many times,
-in which colour and fabric. Counts, edge changes, stitches worked and yarn are derived from
-the runs, never stored. A strip starts from a chain, a ring, a centre, edges picked up, or a
-span of another strip's last row, so that divided necks, raglans, colour blocks, motifs and
-picked-up bands are all made of the same parts.
+A row is a sequence of *runs*: an operation that eats and makes stitches, how many times, in which colour
+and fabric. Counts, edge changes, stitches worked and yarn are derived from the runs, never stored. A strip
+starts from a chain, a ring, a centre, edges picked up, or a span of another strip's last row, so that divided
+necks, raglans, colour blocks, motifs and picked-up bands are all made of the same parts.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+from gaugewright.grading.divide_start import DivideStart as DivideStart
 from gaugewright.vocabulary import Loop, Side, Worked
 
 OperationKind = Literal[
@@ -59,6 +59,11 @@ def chain() -> Operation:
     return Operation("chain", "ch", 0, 1)
 
 
+def bridge() -> Operation:
+    """A chain over a stitch passed over, in whose place it stands: a buttonhole's."""
+    return Operation("chain", "ch", 1, 1)
+
+
 def leave() -> Operation:
     """A stitch left unworked at a row's end: crochet's way of casting off there."""
     return Operation("leave", "", 1, 0)
@@ -70,7 +75,7 @@ def slip_over() -> Operation:
 
 
 def skip() -> Operation:
-    """A stitch passed over within a row: under a buttonhole's chain, or for another strip to begin from."""
+    """A stitch passed over within a row, for another strip to begin from."""
     return Operation("skip", "", 1, 0)
 
 
@@ -199,7 +204,7 @@ class SpanStart:
     stitches: int
 
 
-Start = ChainStart | CentreStart | EdgeStart | SpanStart
+Start = ChainStart | CentreStart | EdgeStart | SpanStart | DivideStart
 
 
 @dataclass(frozen=True, slots=True)
@@ -278,8 +283,7 @@ def _stairs(points: tuple[Point, ...], left: frozenset[int]) -> tuple[Point, ...
 class GradedPiece:
     """A piece in one size: its strips, outline, named edges, and finished and worked measures in mm.
 
-    Measures: width and bottom (at the start), top_width, widest, narrowest, length; the bottom and
-    top also under the piece's own names for them.
+    Measures: width and bottom (at the start), top_width, widest, narrowest, length; both ends by their own names too.
     """
 
     key: str

@@ -7,8 +7,10 @@ Expanded (`expand.py`) a plan gives rows; merged over sizes it gives the written
 from dataclasses import dataclass
 from typing import Literal
 
+from gaugewright.grading.buttonholes import HolePlan as HolePlan
 from gaugewright.grading.cloth import Cloth as Cloth
 from gaugewright.grading.model import Start
+from gaugewright.grading.raglan_rows import RaglanPlan as RaglanPlan
 from gaugewright.grading.schedule_model import Schedule
 from gaugewright.grading.shape_plans import DividedPlan as DividedPlan
 from gaugewright.grading.shape_plans import EdgeParts, gone
@@ -103,7 +105,7 @@ class ShouldersPlan:
         return self.stitches - 2 * gone(self.slope)
 
 
-SectionPlan = EvenPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan
+SectionPlan = EvenPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,6 +140,7 @@ class PiecePlan:
     marks: tuple[Mark, ...]
     start_colour: str
     start_cloth: Cloth
+    holes: HolePlan | None = None
 
     @property
     def rows(self) -> int:

@@ -55,12 +55,18 @@ def _split(step: EdgeStep | None) -> tuple[int, int]:
 def least_row(cloth: Cloth, begins: EdgeStep | None, ends: EdgeStep | None) -> int:
     """The stitches that such a row needs: what it leaves, two for each decrease, and one worked plain.
 
-    >>> least_row(Cloth("body", "hdc", "both", 2, False), EdgeStep(1, 3, "leave"), EdgeStep(1, 1, "decrease"))
+    Each decrease lies in the half of the row nearest its edge: in the very middle it would be at neither.
+
+    >>> body = Cloth("body", "hdc", "both", 2, False)
+    >>> least_row(body, EdgeStep(1, 3, "leave"), EdgeStep(1, 1, "decrease"))
     5
+    >>> least_row(body, None, EdgeStep(1, 1, "decrease")), least_row(body, None, EdgeStep(1, 2, "decrease"))
+    (3, 7)
     """
     (over, first), (left, last) = _split(begins), _split(ends)
-    worked = 2 * (first + last) + int(cloth.counts) * (1 + bool(last))
-    return over + left + max(1, worked)
+    taken = int(cloth.counts)
+    worked = over + left + max(1, 2 * (first + last) + taken * (1 + bool(last)))
+    return max(worked, *(4 * decreases - 1 + 2 * taken for decreases in (first, last) if decreases), 1)
 
 
 def sides_of(

@@ -24,7 +24,10 @@ def edges_of_rows(piece: Piece) -> Shaped:
 def pairs_of_rounds(piece: Piece, design: Design, measured: Sized[Measured]) -> Shaped:
     """In rounds a taper is worked in pairs at the underarm line wherever every size has the rounds for
     it; a balloon, which gains or loses more, is spread round. `measured` has nothing in pairs yet.
+    A body that goes on from a yoke has two underarms and its join beside one, so it is spread round too.
     """
+    if piece.start.kind == "divide" and piece.start.edges[0][1] == "body":
+        return (None,) * len(piece.sections)
     return tuple(
         _in_pairs(design, section, index, measured) if isinstance(section, Taper) else None
         for index, section in enumerate(piece.sections)

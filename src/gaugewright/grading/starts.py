@@ -2,11 +2,11 @@
 
 from collections.abc import Mapping
 
-from gaugewright.design.model import Design, Formula, Piece
+from gaugewright.design.model import Design, Formula, Piece, Raglan
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.names import calls_in
 from gaugewright.gauge.model import Gauge
-from gaugewright.grading.allowed import Asked, allowed_count
+from gaugewright.grading.allowed import Asked, allowed_count, of_parity
 from gaugewright.grading.crowns import centre_count
 from gaugewright.grading.model import EdgeLength, EdgeStart, GradedPiece, PickUp
 from gaugewright.grading.take_up import TakeUps, side_take_up
@@ -26,7 +26,9 @@ def start_count(piece: Piece, design: Design, env: Environment, taken: TakeUps) 
     exact = fabric.gauge.stitches_in(env.length(width))
     if piece.start.kind == "chain" and not is_edge_length(width):
         exact += side_take_up(piece, taken, 0.0, env)
-    return allowed_count(exact, fabric.rule, Asked(f"{piece.key} starts with", width.origin, env.size))
+    halved = isinstance(piece.sections[-1], Raglan)  # back and front are alike, and so are the sleeves
+    rule = of_parity(fabric.rule, 0) if halved else fabric.rule
+    return allowed_count(exact, rule, Asked(f"{piece.key} starts with", width.origin, env.size))
 
 
 def pick_up_start(piece: Piece, design: Design, size: str, pieces: Mapping[str, GradedPiece]) -> EdgeStart:

@@ -4,16 +4,18 @@ In: counts and rows of every size, and where its tapers are shaped. Out: a `Piec
 sections, their edges and the order of their rates are the same in all.
 """
 
-from gaugewright.design.model import TOPS, Armhole, Cap, Crown, Design, Even, Neck, NeckEdge, Piece, Section, Shoulders, Taper
+from gaugewright.design.model import TOPS, Armhole, Cap, Crown, Design, Even, Neck, NeckEdge, Piece, Raglan, Section, Shoulders, Taper
+from gaugewright.grading.buttonholes import plan_holes
 from gaugewright.grading.colour_rows import colour_rows
 from gaugewright.grading.crown_plans import crown_plans
 from gaugewright.grading.crowns import each_of
 from gaugewright.grading.gather import gather
 from gaugewright.grading.marks import marks_of
-from gaugewright.grading.measure import Measured, Shaped
-from gaugewright.grading.model import CentreStart, ChainStart, EdgeStart
+from gaugewright.grading.measure import Measured, Shaped, lead_rows
+from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart
 from gaugewright.grading.plan import Cloth, EvenPlan, PiecePlan, SectionPlan, ShapedEdges, ShouldersPlan
 from gaugewright.grading.profile_plans import divided_plan, profile_plan
+from gaugewright.grading.raglan_plans import raglan_plans
 from gaugewright.grading.spread_plans import spread_plans
 from gaugewright.grading.taper_plans import taper_plans
 from gaugewright.sized import Sized
@@ -23,7 +25,7 @@ from gaugewright.vocabulary import Worked
 
 
 def worked_in(piece: Piece, design: Design) -> Worked:
-    """How the piece is worked: a ring goes round as its fabric says, everything else in rows."""
+    """How the piece is worked: a ring goes round as its fabric says, a chain and what is picked up for rows back and forth."""
     fabric = design.fabric(piece.fabric)
     if not piece.start.in_rounds:
         return "rows"
@@ -33,7 +35,7 @@ def worked_in(piece: Piece, design: Design) -> Worked:
 def cloth_of(design: Design, fabric_key: str, worked: Worked, crowned: bool = False) -> Cloth:
     """The part of a fabric that rows need; a spiral climbs on by itself, without a turning chain.
 
-    In a piece with a crown no turning chain counts: the first stitch of a round is increased like the others.
+    In a piece with a crown, or of a raglan, no turning chain counts: the first stitch of a round is increased like the others.
     """
     fabric = design.fabric(fabric_key)
     climbs = worked == "spiral rounds"
@@ -46,12 +48,12 @@ def plan_piece(
     shaped: Shaped,
     measured: Sized[Measured],
     envs: Sized[Environment],
-    starts: Sized[EdgeStart] | None,
+    starts: Sized[EdgeStart] | Sized[DivideStart] | None,
 ) -> Sized[PiecePlan]:
-    """Plans of one piece for all sizes. `starts` are the edges picked up, None for chains, rings and centres."""
-    worked, crowned = worked_in(piece, design), any(isinstance(section, Crown) for section in piece.sections)
+    """Plans of one piece for all sizes. `starts` are the edges picked up or the parts divided, None for chains, rings and centres."""
+    worked, crowned = worked_in(piece, design), piece.start.kind == "divide" or any(isinstance(section, (Crown, Raglan)) for section in piece.sections)
     sections = [
-        _plan_section(section, cloth_of(design, section.fabric, worked, crowned), shaped[index], index, measured, piece, design)
+        _plan_section(section, cloth_of(design, section.fabric, worked, crowned), shaped[index], index, measured, piece, design, envs)
         for index, section in enumerate(piece.sections)
     ]
     gauges = tuple(design.fabric(section.fabric).gauge for section in piece.sections)
@@ -63,7 +65,8 @@ def plan_piece(
         bands = colour_rows(piece, m, gauges, env)
         marks = marks_of(piece, m, gauges, env)
         plans = tuple(sized[label] for sized in sections)
-        return PiecePlan(piece.key, start, worked, plans, bands, marks, bands[0].colour, first)
+        holes = plan_holes(piece, design, start, sum(m.rows), env) if piece.buttonholes and isinstance(start, EdgeStart) else None
+        return PiecePlan(piece.key, start, worked, plans, bands, marks, bands[0].colour, first, holes)
 
     return gather(measured.labels, one)
 
@@ -79,7 +82,7 @@ def _chain_start(piece: Piece, first: Cloth, stitches: int) -> ChainStart | Cent
 
 def _plan_section(
     section: Section, cloth: Cloth, shaped: ShapedEdges | None, index: int, measured: Sized[Measured], piece: Piece,
-    design: Design,
+    design: Design, envs: Sized[Environment],
 ) -> Sized[SectionPlan]:
     match section:
         case Even() if any(m.shapes[index] for m in measured):
@@ -95,6 +98,10 @@ def _plan_section(
         case Crown():
             each = each_of(section, piece.start, design.fabric(section.fabric).gauge)
             return crown_plans(section, cloth, each, index, measured).map(lambda plan: plan)
+        case Raglan():
+            gauge, necks = design.fabric(section.fabric).gauge, measured.map(lambda m: m.before(index))
+            rows = measured.map(lambda m: m.rows[index])
+            return raglan_plans(section, cloth, gauge, necks, rows, envs, lead_rows(index)).map(lambda plan: plan)
         case Taper() if shaped is None:
             return spread_plans(section, cloth, index, measured).map(lambda plan: plan)
         case Taper():

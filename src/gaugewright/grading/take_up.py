@@ -7,6 +7,7 @@ seam and each picked-up edge states its take-up, and widths are graded with it.
 from collections.abc import Iterator
 
 from gaugewright.design.model import TAKE_UP_STITCHES, Design, NamedEdge, Piece
+from gaugewright.grading.rings import picked_edges
 from gaugewright.grading.stack import SAME_HEIGHT, level_height
 from gaugewright.sizing.environment import Environment
 from gaugewright.vocabulary import RowEdge
@@ -22,7 +23,7 @@ def take_ups(design: Design) -> TakeUps:
     used = [
         (edge.piece, edge.edge, seam.take_up) for seam in design.seams for edge in (seam.join, *seam.to)
     ] + [
-        (piece, edge, taker.start.take_up) for taker in design.pieces for piece, edge in taker.start.edges
+        (piece, edge, taker.start.take_up) for taker in design.pieces for piece, edge in picked_edges(design, taker)
     ]
     for piece_key, edge_name, take_up in used:
         piece = design.piece(piece_key)

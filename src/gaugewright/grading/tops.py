@@ -153,7 +153,9 @@ def half_neck(centre: int, side: Profile) -> Profile:
 
 
 def _cut(parts: EdgeParts, first: int, last: int) -> EdgeParts:
-    return tuple(EdgePart(part.name, cut(part.profile, first, last)) for part in parts)
+    """What of an edge's parts falls on these rows."""
+    found = (EdgePart(part.name, cut(part.profile, first, last)) for part in parts)
+    return tuple(part for part in found if part.profile.steps)
 
 
 def _outer(

@@ -7,14 +7,17 @@ from collections.abc import Iterator
 
 from gaugewright.design.model import TOPS, Design, Piece, Taper
 from gaugewright.errors import Problem
+from gaugewright.grading.buttonholes import buttonhole_faults
 from gaugewright.grading.crowns import crown_faults
+from gaugewright.grading.rings import ring_faults
+from gaugewright.grading.raglan_plans import raglan_faults
 from gaugewright.grading.shape_faults import shape_faults, top_edges
 from gaugewright.grading.take_up import SIDES
 
 
 def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
     """Everything about the piece that no size could work."""
-    checks = (_sections, crown_faults, shape_faults, _tapers, _edges_in_rounds, _edge_names)
+    checks = (_sections, crown_faults, raglan_faults, shape_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults, buttonhole_faults)
     return tuple(problem for check in checks for problem in check(piece, design))
 
 

@@ -33,6 +33,11 @@ def closing(book: Book, cloth: Cloth, worked: Worked) -> Spans:
     return book.part(f"close-{kind}", slst=book.abbr("sl st"), stitch=book.abbr(cloth.stitch))
 
 
+def pick_up_close(book: Book, cloth: Cloth, worked: Worked) -> Spans:
+    """The end of a pick-up row or round. Its ch never counts, so a join goes into the first stitch."""
+    return book.part(f"close-{CLOSE[worked]}", slst=book.abbr("sl st"), stitch=book.abbr(cloth.stitch))
+
+
 def even_row(book: Book, cloth: Cloth, worked: Worked) -> Spans:
     """The whole even row or round."""
     start, middle, end = opening(book, cloth, worked), each(book, cloth, worked), closing(book, cloth, worked)

@@ -5,6 +5,8 @@ from collections.abc import Iterator, Mapping
 from gaugewright.design.model import Attachment, Design, EdgeName, Piece, Seam
 from gaugewright.grading.model import EdgeLength, GradedPiece
 from gaugewright.grading.ratio import sewing_ratio
+from gaugewright.grading.rings import joins_tops, ring_seams
+from gaugewright.instructions.buttonhole_words import buttons_sewn
 from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, spans_text
 from gaugewright.instructions.pieces import Names
@@ -51,9 +53,15 @@ def seam_letter(design: Design, index: int) -> str:
 
 
 def seams_before(design: Design, piece: Piece) -> tuple[int, ...]:
-    """Seams that must be sewn before a piece is picked up: those that join the tops of the pieces it runs along."""
+    """Seams that must be sewn before a piece is picked up: those that join the tops of the pieces it runs along,
+    in rounds those that close the ring, and all that the pieces below it wait for.
+    """
     picked = {key for key, _ in piece.start.edges}
-    return tuple(index for index, seam in enumerate(design.seams) if _joins_tops(design, seam, picked))
+    own = ring_seams(piece, design) if piece.start.ring else (
+        index for index, seam in enumerate(design.seams) if _joins_tops(design, seam, picked)
+    )
+    below = (index for key in picked for index in seams_before(design, design.piece(key)))
+    return tuple(sorted({*own, *below}))
 
 
 def bands_after(design: Design, index: int) -> tuple[str, ...]:
@@ -63,8 +71,7 @@ def bands_after(design: Design, index: int) -> tuple[str, ...]:
 
 
 def _joins_tops(design: Design, seam: Seam, pieces: set[str]) -> bool:
-    ends = (seam.join, *seam.to)
-    return all(end.piece in pieces and end.edge in ("shoulder", design.piece(end.piece).top) for end in ends)
+    return joins_tops(design, seam) and all(end.piece in pieces for end in (seam.join, *seam.to))
 
 
 def _edge(pieces: Pieces, name: EdgeName) -> Sized[EdgeLength]:
@@ -125,11 +132,14 @@ def order_of_work(book: Book, design: Design, names: Names) -> Iterator[Block]:
         return
     yield Heading(2, book.front["order-heading"])
     waiting = {piece.key for piece in design.pieces if seams_before(design, piece)}
+    divided = [piece.key for piece in design.pieces if piece.start.kind == "divide"]
     free = [
         names.pieces[p.key] if p.make == 1 else spans_text(book.front_text("twice", piece=names.pieces[p.key], make=p.make))
-        for p in design.pieces if p.key not in waiting
+        for p in design.pieces if p.key not in (*waiting, *divided)
     ]
-    yield Paragraph(book.front_text("order-pieces", pieces=listed(book, free)), "bullet")
+    yield Paragraph(book.front_text("order-pieces" if len(free) > 1 else "order-first", pieces=listed(book, free)), "bullet")
+    for key in divided:
+        yield Paragraph(book.front_text("order-divide", piece=names.pieces[key], yoke=names.pieces[design.piece(key).start.edges[0][0]]), "bullet")
     for index, one in enumerate(design.attachments):
         seams = book.sentence("seam-one", letters=letter(index))
         yield Paragraph(book.front_text("order-attach", piece=names.pieces[one.piece], seams=seams), "bullet")
@@ -151,4 +161,5 @@ def finishing(book: Book, design: Design) -> Iterator[Block]:
     yield Paragraph(book.front_text("finish-ends"), "bullet")
     if any(seam.join.edge == "shoulder" for seam in design.seams):
         yield Paragraph(book.front_text("finish-shoulders", slst=book.abbr("sl st")), "bullet")
+    yield from buttons_sewn(book, design)
     yield Paragraph(book.front_text("finish-block"), "bullet")

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from gaugewright.design.model import Design, Fabric, Yarn
+from gaugewright.instructions.buttonhole_words import button_lines
 from gaugewright.instructions.fabric_words import hook_text
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Span, Table, measure_columns, spans_text
 from gaugewright.instructions.wording import Book, Spans
@@ -26,6 +27,8 @@ def materials(book: Book, design: Design, amounts: Amounts, fabrics: tuple[Fabri
     if hands:
         yield Paragraph(book.front_text("hands-line", gauge=book.word("gauge")), "bullet")
     yield Paragraph(book.front_text("notions-line", markers=markers), "bullet")
+    for line in button_lines(book, design):
+        yield Paragraph(line, "bullet")
     yield from _amounts(book, design, amounts)
 
 

@@ -1,9 +1,10 @@
 """How a piece begins: foundation chain or ring with its first row, or stitches picked up."""
 
-from gaugewright.grading.model import CentreStart, ChainStart, EdgeStart, PickUp
-from gaugewright.instructions.cloth_words import closing, opening
+from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, PickUp
+from gaugewright.instructions.cloth_words import closing, opening, pick_up_close
 from gaugewright.instructions.crown_words import centre_steps
 from gaugewright.instructions.nodes import Paragraph, Span
+from gaugewright.instructions.raglan_words import divide_steps
 from gaugewright.instructions.steps import count_end, spoken, step
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Slot, Spans, ordinal
@@ -18,6 +19,8 @@ def opening_steps(book: Book, view: PieceView, names: dict[str, str], titles: di
         return [_pick_up(book, view, names, titles)]
     if isinstance(start, CentreStart):
         return centre_steps(book, view, names)
+    if isinstance(start, DivideStart):
+        return divide_steps(book, view, names, titles)
     if isinstance(start, ChainStart):
         return [_foundation(book, view, names), _first_row(book, view)]
     raise TypeError(f"no words for a piece that begins with {start!r}")
@@ -60,24 +63,34 @@ def first_rows(view: PieceView) -> Sized[int]:
 def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[str, str]) -> Paragraph:
     cloth = view.first.start_cloth
     starts = view.plans.map(lambda plan: plan.start)
-    sentences = [book.sentence(_beginning(view), colour=names[view.first.colour_of(1)], slst=book.abbr("sl st"), chains=cloth.chains)]
+    chains = view.fabrics[cloth.fabric].chains if view.in_rounds else cloth.chains  # a spiral has its chain here only
+    sentences = [book.sentence(_beginning(view), colour=names[view.first.colour_of(1)], slst=book.abbr("sl st"), chains=max(1, chains))]
     parts: list[Span] = []
     for index, _ in enumerate(view.piece.start.edges):
         ups: Sized[PickUp] = starts.map(lambda start, i=index: start.pick_ups[i])  # type: ignore[misc]
         parts += [Span("; ")] if parts else []
         parts += _one_edge(book, view, ups, cloth.stitch, titles)
-    sentences.append((*parts, Span(", turn.")))
+    sentences.append((*parts, Span(", "), *pick_up_close(book, cloth, view.first.worked), Span(".")))
+    if view.first.worked == "spiral rounds":
+        sentences.append(book.sentence("pick-up-spiral"))
     if any(up.rows for start in starts for up in start.pick_ups):  # type: ignore[union-attr]
         sentences.append(book.sentence("pick-up-quarters", stitch=book.abbr(cloth.stitch)))
-    sentences.append(book.sentence({
-        "whole stitch": "pick-up-edge-whole", "half stitch": "pick-up-edge-half", "edge to edge": "pick-up-edge-none",
-    }[view.piece.start.take_up]))
+        sentences.append(book.sentence({
+            "whole stitch": "pick-up-edge-whole", "half stitch": "pick-up-edge-half", "edge to edge": "pick-up-edge-none",
+        }[view.piece.start.take_up]))
     count = count_end(book, f"{view.piece.key}.row1", view.stitches(first_rows(view)))
-    return step("Row\u00a01 (pick-up row, RS):", *sentences, count=count)
+    return step("Rnd\u00a01 (pick-up rnd, RS):" if view.in_rounds else "Row\u00a01 (pick-up row, RS):", *sentences, count=count)
 
 
 def _beginning(view: PieceView) -> str:
-    """A band that runs from one piece over others to the next begins at a hem."""
+    """A band that runs from one piece over others to the next begins at a hem; a ring at an underarm, where
+    what is shaped in pairs stands, or at another seam.
+    """
+    if view.in_rounds:
+        ups = view.first.start.pick_ups  # type: ignore[union-attr]
+        if len(ups) == 1:
+            return "pick-up-begin-round"
+        return "pick-up-begin-underarm" if all(up.rows and not up.of and up.edge != "neck" for up in ups) else "pick-up-begin-seam"
     return "pick-up-begin" if len(view.piece.start.edges) > 2 else "pick-up-begin-one"
 
 

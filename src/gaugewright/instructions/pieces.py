@@ -11,6 +11,7 @@ from gaugewright.instructions.fabric_words import fabric_words
 from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
 from gaugewright.instructions.opening_steps import opening_steps
+from gaugewright.instructions.raglan_words import is_yoke, yoke_end
 from gaugewright.instructions.section_steps import section_blocks
 from gaugewright.instructions.shape_words import has_shaped_top, top_check
 from gaugewright.instructions.steps import spoken, step, tail_length
@@ -36,7 +37,7 @@ def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schemati
         yield Paragraph(plain(note), "note")
     yield from opening_steps(book, view, dict(names.yarns), dict(names.pieces))
     for index in range(len(view.first.sections)):
-        yield from section_blocks(book, view, index, dict(names.yarns))
+        yield from section_blocks(book, view, index, dict(names.yarns), names.pieces)
     yield from _ending(book, view)
 
 
@@ -49,6 +50,8 @@ def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) 
     for other in fabrics[1:]:
         words = book.sentence("fabric-then", first=words, second=fabric_words(book, view.fabrics[other]))
     sentences.append(book.sentence(kind, bottom=spoken(view.piece.bottom), fabric=words))
+    if view.piece.start.ring and make == 2:
+        sentences.append(book.sentence("pick-up-each-side"))
     if view.piece.mirrored and not view.in_rounds:
         sentences += _pair(book, names.pieces[view.piece.like], view.piece.title)
     starting = {edge.side: edge.name for edge in view.piece.edges}
@@ -92,6 +95,10 @@ def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: s
 def _rounds_kind(view: PieceView) -> str:
     if view.piece.start.kind == "centre":
         return "worked-centre"
+    if view.piece.start.ring:
+        return "worked-pick-up-rounds"
+    if is_yoke(view) or view.piece.start.kind == "divide":
+        return "worked-down"
     return "worked-closed" if is_closed(view) else "worked-rounds"
 
 
@@ -118,9 +125,14 @@ def _ending(book: Book, view: PieceView) -> Iterator[Block]:
     if view.in_rounds and (is_closed(view) or view.piece.start.kind == "centre"):
         yield from _round_ending(book, view)
         return
-    kind = "final-check-tube" if view.in_rounds else "final-check-band" if isinstance(view.first.start, EdgeStart) else "final-check"
+    ends = {"top": spoken(view.piece.top)} if view.in_rounds else {}
+    kind = "final-check-down" if is_yoke(view) or view.piece.start.kind == "divide" else "final-check-ring" if view.piece.start.ring else "final-check-tube" if view.in_rounds else "final-check-band" if isinstance(view.first.start, EdgeStart) else "final-check"
     if has_shaped_top(view):
         yield step("End:", *_fastened(book, view), top_check(book, view))
         return
-    check = book.sentence(kind, view.piece.key, width=width, length=length, bottom=spoken(view.piece.bottom))
-    yield step("End:", *_fastened(book, view), check)
+    check = book.sentence(kind, view.piece.key, width=width, length=length, bottom=spoken(view.piece.bottom), **ends)
+    if is_yoke(view):
+        yield yoke_end(book, view)
+        yield step("Check:", check)
+    else:
+        yield step("End:", *_fastened(book, view), check)

@@ -1,15 +1,17 @@
 """Sections in words: even stretches, tapers, spread rounds, shoulders."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from gaugewright.design.model import Crown
 from gaugewright.grading.model import EdgeStart
-from gaugewright.grading.plan import DividedPlan, EvenPlan, ProfilePlan, ShouldersPlan, SpreadPlan, TaperPlan
+from gaugewright.grading.plan import DividedPlan, EvenPlan, ProfilePlan, RaglanPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.instructions.align import change_after, changes_within, stretches
+from gaugewright.instructions.buttonhole_words import buttonhole_blocks
 from gaugewright.instructions.cloth_words import even_row
 from gaugewright.instructions.crown_words import crown_blocks
 from gaugewright.instructions.fabric_words import hook_text
 from gaugewright.instructions.nodes import Block
+from gaugewright.instructions.raglan_words import raglan_blocks
 from gaugewright.instructions.shape_words import profile_blocks, sloped_shoulders
 from gaugewright.instructions.side_words import divided_blocks
 from gaugewright.instructions.opening_steps import mark_rows, mark_step
@@ -28,13 +30,15 @@ WIDTH_SLACK = 2
 """Per cent by which a width may be off before the gauge is (common practice, no source)."""
 
 
-def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Iterator[Block]:
-    """The blocks of one section, in order of working."""
+def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str], titles: Mapping[str, str]) -> Iterator[Block]:
+    """The blocks of one section, in order of working. `names` are those of yarns, `titles` those of pieces."""
     section = view.first.sections[index]
     if isinstance(section, ShouldersPlan) and not section.rows:
         yield _shoulders(book, view, index)
         return
     yield from _new_cloth(book, view, index)
+    if index == 0:
+        yield from buttonhole_blocks(book, view, titles)
     if not isinstance(section, EvenPlan):
         yield from _marks_up_to(book, view, view.section_first_rows(index), view.section_last_rows(index))
     colours = _colour_sentences(book, view, index, names)
@@ -43,6 +47,8 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
             yield from _even(book, view, index, names)
         case TaperPlan():
             yield from taper_blocks(book, view, index, colours)
+        case RaglanPlan():
+            yield from raglan_blocks(book, view, index, colours)
         case ProfilePlan():
             yield from profile_blocks(book, view, index, colours)
         case DividedPlan():
@@ -90,7 +96,7 @@ def _new_cloth(book: Book, view: PieceView, index: int) -> Iterator[Block]:
 
 def _even(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Iterator[Block]:
     parts = stretches(view, index)
-    if index == 0:
+    if index == 0 and view.piece.start.kind != "divide":
         yield from width_check(book, view)
     marked: set[str] = set()
     for number, stretch in enumerate(parts):

@@ -114,6 +114,8 @@ def _edges(piece: Mapping[str, Any], data: Mapping[str, Any]) -> Iterator[str]:
         yield from ("shoulder", "neck")
     if "cap" in kinds:
         yield "cap"
+    if "raglan" in kinds:
+        yield from ("body", "sleeve")
     if "centre" in table(piece, "start"):
         yield from (name for end, name in (("bottom", "centre"), ("top", "edge")) if end not in edges)
     yield from PLAIN_EDGES

@@ -5,6 +5,7 @@ from typing import Annotated, Self
 from pydantic import Field, Strict, Tag, model_validator
 
 from gaugewright.spec.base import SpecModel
+from gaugewright.spec.buttonholes import Buttonholes
 from gaugewright.spec.crowns import Centre
 from gaugewright.spec.fields import (
     BandsName,
@@ -40,6 +41,9 @@ class Start(SpecModel):
     pick_up: Annotated[tuple[EdgeName, ...], _Loose, OneOrMany, Field(min_length=1)] | None = Field(
         None, description="Edges along which stitches are picked up, in order, as piece.edge."
     )
+    divide: EdgeName | None = Field(
+        None, description="The part of a raglan yoke that the piece goes on from: piece.body or piece.sleeve.", examples=["yoke.body"]
+    )
     fabric: FabricName | None = Field(
         None, description="The fabric whose gauge counts the start, if it isn't the piece's."
     )
@@ -49,7 +53,7 @@ class Start(SpecModel):
 
     @model_validator(mode="after")
     def _one_way(self) -> Self:
-        given = [key for key in ("chain", "ring", "centre", "pick_up") if getattr(self, key) is not None]
+        given = [key for key in ("chain", "ring", "centre", "pick_up", "divide") if getattr(self, key) is not None]
         if len(given) > 1:
             raise refuse(
                 "two-starts",
@@ -60,7 +64,7 @@ class Start(SpecModel):
         if not given:
             raise refuse(
                 "missing-key",
-                "this start is neither chain, ring, centre nor pick_up",
+                "this start is neither chain, ring, centre, pick_up nor divide",
                 "add `chain: 20 cm`, the width it starts with",
             )
         if self.take_up and not self.pick_up:
@@ -155,6 +159,7 @@ class Piece(SpecModel):
     colours: PieceColours | None = Field(
         None, description="One yarn, or bands; may be left out where there is only one yarn."
     )
+    buttonholes: Buttonholes | None = Field(None, description="Buttonholes along an edge of a picked-up band.")
     total: FormulaText | None = Field(
         None, description="The piece's total length; a section of length `rest` takes what is left."
     )

@@ -7,6 +7,7 @@ from pydantic import Field, model_validator
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.crowns import Crown
 from gaugewright.spec.fields import Change, Count, FabricName, FormulaText, LengthOrRest, Refers, Text, YarnName, refuse
+from gaugewright.spec.raglans import Raglan
 from gaugewright.spec.shaped_sections import Armhole, Cap, Neck, NeckEdge
 from gaugewright.spec.vocabulary import RoundingRule
 
@@ -88,8 +89,8 @@ class Shoulders(SpecModel):
     )
 
 
-SectionPart = Even | Taper | Shoulders | Armhole | Neck | NeckEdge | Cap | Crown
-KINDS = ("even", "taper", "shoulders", "armhole", "neck", "neck_edge", "cap", "crown")
+SectionPart = Even | Taper | Shoulders | Armhole | Neck | NeckEdge | Cap | Crown | Raglan
+KINDS = ("even", "taper", "shoulders", "armhole", "neck", "neck_edge", "cap", "crown", "raglan")
 
 
 class Section(SpecModel):
@@ -103,6 +104,7 @@ class Section(SpecModel):
     neck_edge: NeckEdge | None = Field(None, description="The neck edge and shoulder of a half front.")
     cap: Cap | None = Field(None, description="The cap of a set-in sleeve.")
     crown: Crown | None = Field(None, description="A disc, or the closed end of a tube, in rounds.")
+    raglan: Raglan | None = Field(None, description="A yoke from the neck down, divided at the underarm.")
 
     @model_validator(mode="after")
     def _one_kind(self) -> Self:

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from gaugewright.design.model import Design, Fabric
-from gaugewright.grading.model import ChainStart, GradedPiece, Strip
+from gaugewright.grading.model import ChainStart, GradedPiece, Run, Strip
 from gaugewright.rounding import up
 from gaugewright.trade.tails import tail
 
@@ -18,6 +18,10 @@ MARGIN = 0.10
 
 CHAIN_SHARE = 0.5
 """A foundation chain is taken as half a stitch (common practice, no source)."""
+
+
+SLIP_SHARE = 0.3
+"""A slip stitch over the one below is taken as three tenths of a stitch (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,13 +56,26 @@ def amounts(design: Design, pieces: Mapping[str, GradedPiece]) -> dict[str, Amou
                     mass = masses[run.fabric]
                     if mass is None:
                         return None
-                    worked = max(run.operation.uses, run.operation.makes) * run.times
+                    if run.operation.kind == "skip":
+                        continue
+                    worked = stitches_worked(run)
                     _add(stitches, run.colour, mass * worked * piece.make)
             _add_foundation(foundations, strip, design, piece.make)
             for colour, ends in _ends(strip).items():
                 _add(tails, colour, ends * piece.make * _grams_of(design, colour, tail("weave in")))
     _add_seams(tails, design, pieces)
     return {yarn.key: _amount(yarn.key, design, stitches, foundations, tails) for yarn in design.yarns if yarn.key in stitches}
+
+
+def stitches_worked(run: Run) -> float:
+    """Stitches' worth of yarn in a run: what is left or passed over takes none.
+
+    >>> from gaugewright.grading.model import leave, slip_over, work
+    >>> [stitches_worked(Run(kind, 10, "oat", "body")) for kind in (work("hdc"), leave(), slip_over())]
+    [10.0, 0.0, 3.0]
+    """
+    share = {"leave": 0.0, "skip": 0.0, "slip over": SLIP_SHARE}.get(run.operation.kind, 1.0)
+    return share * max(run.operation.uses, run.operation.makes) * run.times
 
 
 def _add(total: dict[str, float], colour: str, grams: float) -> None:

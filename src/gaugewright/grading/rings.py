@@ -1,0 +1,103 @@
+"""Edges picked up in rounds: do they close a ring, and which seams close it?
+
+A neck is closed by the shoulder seams, an armhole by the shoulder seam and the side seam, a hem by the side
+seams. One seam of a spec stands for both sides of the body, so two edges of a neck or hem need one; the two
+edges of an armhole meet twice and need two.
+"""
+
+from collections import Counter
+from collections.abc import Iterator
+
+from gaugewright.design.model import Design, Piece, Seam
+from gaugewright.errors import Problem
+
+Edge = tuple[str, str]
+
+
+def ring_faults(piece: Piece, design: Design) -> Iterator[Problem]:
+    """A piece picked up in rounds on edges that no seams close into a ring."""
+    if not piece.start.ring:
+        return
+    edges = piece.start.edges
+    if len({key for key, _ in edges}) == 1:
+        key = edges[0][0]
+        if not _closes_itself(design, key):
+            message = f"{piece.key} is worked in rounds, and {key} alone closes no ring"
+            yield Problem("ring-open", message, piece.start.origin, _hint(key, key))
+        return
+    needed = Counter(frozenset((a[0], b[0])) for a, b in _neighbours(edges))
+    for a, b in dict.fromkeys(_neighbours(edges)):
+        pair = frozenset((a[0], b[0]))
+        wanted = needed.pop(pair, 0)
+        if len(pair) < 2 or not wanted:
+            continue
+        wanted = wanted if along_rows(design, a) and along_rows(design, b) else 1
+        found = sum(1 for _ in _seams_between(design, a, b))
+        if found < wanted:
+            count = "no seam joins" if not found else "only one seam joins"
+            message = f"{piece.key} is worked in rounds, and {count} {a[0]} and {b[0]} beside {a[1]}: the edges close no ring"
+            yield Problem("ring-open", message, piece.start.origin, _hint(a[0], b[0]))
+
+
+def _hint(first: str, second: str) -> str:
+    return f"add the seam between {first} and {second}, or use a fabric worked in rows" if first != second else f"sew {first} to itself with a seam, or use a fabric worked in rows"
+
+
+def ring_seams(piece: Piece, design: Design) -> tuple[int, ...]:
+    """The seams that must be sewn before a ring is picked up, in the spec's order; of both sides where two are made."""
+    edges = piece.start.edges
+    found: set[int] = set()
+    for a, b in _neighbours(edges):
+        for first in _both_sides(design, piece, a):
+            for second in _both_sides(design, piece, b):
+                found |= set(_seams_between(design, first, second))
+    return tuple(sorted(found))
+
+
+def along_rows(design: Design, edge: Edge) -> bool:
+    """Whether an edge is one of a piece's sides, made of row ends from one level to another."""
+    return any(one.name == edge[1] for one in design.piece(edge[0]).edges)
+
+
+def joins_tops(design: Design, seam: Seam) -> bool:
+    """A seam of shoulders, or of the last rows of pieces."""
+    return all(end.edge in ("shoulder", "top", design.piece(end.piece).top) for end in (seam.join, *seam.to))
+
+
+def _neighbours(edges: tuple[Edge, ...]) -> tuple[tuple[Edge, Edge], ...]:
+    """Each edge with the next one round the ring."""
+    return tuple(zip(edges, (*edges[1:], edges[0]), strict=True))
+
+
+def picked_edges(design: Design, piece: Piece) -> tuple[Edge, ...]:
+    """All edges a piece is picked up on, those of its second copy too."""
+    return tuple(one for edge in piece.start.edges for one in _both_sides(design, piece, edge))
+
+
+def _both_sides(design: Design, piece: Piece, edge: Edge) -> tuple[Edge, ...]:
+    """The edge, and where the piece is made twice the same edge of a mirrored twin."""
+    if piece.make == 1:
+        return (edge,)
+    own = design.piece(edge[0])
+    twins = [p.key for p in design.pieces if (p.mirrored and p.like == own.key) or (own.mirrored and own.like == p.key)]
+    return (edge, *((key, edge[1]) for key in twins))
+
+
+def _seams_between(design: Design, first: Edge, second: Edge) -> Iterator[int]:
+    """Seams of two pieces that lie at an end of both edges."""
+    for index, seam in enumerate(design.seams):
+        pairs = {frozenset((seam.join.piece, to.piece)) for to in seam.to}
+        if frozenset((first[0], second[0])) in pairs and _lies_at(design, seam, first):
+            yield index
+
+
+def _lies_at(design: Design, seam: Seam, edge: Edge) -> bool:
+    if along_rows(design, edge):
+        return True
+    at_hem = edge[1] in ("bottom", design.piece(edge[0]).bottom)
+    return joins_tops(design, seam) != at_hem
+
+
+def _closes_itself(design: Design, key: str) -> bool:
+    own = design.piece(key).start.in_rounds
+    return own or any({seam.join.piece, *(to.piece for to in seam.to)} == {key} for seam in design.seams)
