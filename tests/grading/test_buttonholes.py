@@ -111,3 +111,9 @@ def test_buttonholes_out_of_place(changed: dict[str, str]) -> None:
 def test_a_piece_from_a_chain_has_no_edge_for_buttonholes() -> None:
     text = spec().replace("start: {pick_up: [panel.front, panel.top]}", "start: {chain: 60 cm}")
     assert only_problem(text)[0] == "buttonholes-misplaced"
+
+
+def test_a_place_that_follows_another_piece_waits_for_it() -> None:
+    ruler = "  ruler: {fabric: plain, colours: oat, start: {chain: 6 cm}, sections: [even: {length: 5 cm}]}\n"
+    plan = graded(spec(first="finished(ruler.width)") + ruler).plans["band"]["M"].holes
+    assert plan is not None and plan.firsts[0] == 6

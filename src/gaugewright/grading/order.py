@@ -61,6 +61,8 @@ def _formulas(piece: Piece, design: Design) -> Iterator[Formula]:
         if isinstance(section, (Taper, Crown)) and section.target is not None:
             yield section.target
         yield from shape_formulas(section)
+    if piece.buttonholes is not None:
+        yield from (piece.buttonholes.first, piece.buttonholes.last)
     for edge in piece.edges:
         yield from (levels[level] for level in (edge.bottom, edge.top) if level is not None)
     if piece.colours.bands is not None:
