@@ -165,6 +165,8 @@ PROBLEM_NAMES: dict[str, str] = {
     "hips-tight": "a garment narrower than the hips it covers",
     "ease-drift": "ease that is larger in some sizes than in others",
     "uneven-steps": "a bust that grows unevenly from size to size",
+    "grows-unlike-bodies": "a measure that grows over the sizes much faster than bodies do",
+    "chart-unlike-bodies": "a chart's measure that grows over the sizes much faster or slower than surveyed bodies' does",
     "equal-counts": "sizes with equal counts that are meant to differ",
     "yarn-unused": "a yarn that no piece is worked in",
     "measure-unconfirmed": "a body measure given from memory",

@@ -121,3 +121,13 @@ def crown_tolerance(flat: float) -> float:
     (1.5, 1.0)
     """
     return max(1.0, CROWN_SHARE * flat)
+
+
+GROWTH_TIMES = 2.0
+"""A measure may grow twice as fast as bodies: a garment isn't skin, and the rates are those of mean bodies."""
+
+GROWTH_SPREADS = 2.0
+"""Grown past its limit by two standard deviations of bodies of one bust, a measure fits one large body in forty."""
+
+LEAST_BUST_SPAN = 100.0
+"""Under 10 cm from the least bust to the largest, rounding to stitches says more than grading (common practice)."""

@@ -3,6 +3,7 @@
 from gaugewright.checks.bands import check_bands, check_buttonholes
 from gaugewright.checks.crowns import check_crowns
 from gaugewright.checks.finished import check_bust_steps, check_ease_drift, check_finished, check_never_falls
+from gaugewright.checks.growth import check_growth
 from gaugewright.checks.lengths import check_equal_counts, check_necks, check_total_length
 from gaugewright.checks.model import Check, CheckResult
 from gaugewright.checks.remeasure import subject_of
@@ -34,6 +35,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("hips", "What covers the hips goes round them", check_hips),
     ("ease-drift", "Ease is even over the sizes", check_ease_drift),
     ("bust-steps", "The bust grows in even steps", check_bust_steps),
+    ("grows-as-bodies-do", "Large sizes grow as bodies do", check_growth),
     ("equal-counts", "Sizes differ where they are meant to", check_equal_counts),
     ("yarns-used", "Each yarn is used", check_yarns_used),
     ("unconfirmed-measures", "Body measures come from a chart seen in print", check_unconfirmed),
