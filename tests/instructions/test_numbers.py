@@ -113,7 +113,7 @@ def test_what_is_said_of_a_division_is_where_the_sides_begin(name: str) -> None:
             continue
         main, *sides = piece.strips
         divided = next(one.text for one in told if one.label == "Divide:")
-        found = re.search(r"From Row (\d+) on .* over (\d+) sts(?:; the (?:(\d+) sts|st) between)?", divided)
+        found = re.search(r"From Row (\d+) on, .* over (\d+) sts(?:; the (?:(\d+) sts|st) between)?", divided)
         assert found, divided
         centre = 0 if "between" not in divided else int(found[3] or 1)
         assert int(found[1]) == len(main.rows) + 1

@@ -70,4 +70,4 @@ def test_a_yoke_is_not_fastened_off_and_its_parts_follow_it() -> None:
     assert steps("yokes in three", "M")["End:"].startswith("Do not fasten off")
     text = [spans_text(block.spans) for block in blocks("yokes in three", "M") if isinstance(block, Paragraph)]
     order = [line for line in text if "on from the" in line and line.startswith("Work the")]
-    assert [line.partition(" on from")[0] for line in order] == ["Work the Lower", "Work the Sleeve", "Work the Full Sleeve"]
+    assert [line.partition(" on from")[0] for line in order] == ["Work the Lower", "Work the Sleeve (make 2)", "Work the Full Sleeve"]

@@ -86,12 +86,12 @@ def _chapter(pattern: Pattern, book: Book, view: PieceView, names: Names) -> Ite
 
 
 def _markers(design: Design, views: tuple[PieceView, ...]) -> int:
-    """Markers left in the pieces until they are sewn, and two that move with the row's ends."""
+    """Markers left in the pieces until they are sewn, and in rows two that move with the row's ends."""
     left = 0
     for view in views:
         shoulders = any(isinstance(section, ShouldersPlan) for section in view.first.sections)
         left += view.piece.make * (len(view.first.marks) + 2 * shoulders + view.in_rounds)
-    return left + 2
+    return left + 2 * any(not view.in_rounds for view in views)
 
 
 def _size_key(book: Book) -> str:

@@ -133,13 +133,11 @@ def order_of_work(book: Book, design: Design, names: Names) -> Iterator[Block]:
     yield Heading(2, book.front["order-heading"])
     waiting = {piece.key for piece in design.pieces if seams_before(design, piece)}
     divided = [piece.key for piece in design.pieces if piece.start.kind == "divide"]
-    free = [
-        names.pieces[p.key] if p.make == 1 else spans_text(book.front_text("twice", piece=names.pieces[p.key], make=p.make))
-        for p in design.pieces if p.key not in (*waiting, *divided)
-    ]
+    told = {p.key: names.pieces[p.key] if p.make == 1 else spans_text(book.front_text("twice", piece=names.pieces[p.key], make=p.make)) for p in design.pieces}
+    free = [told[p.key] for p in design.pieces if p.key not in (*waiting, *divided)]
     yield Paragraph(book.front_text("order-pieces" if len(free) > 1 else "order-first", pieces=listed(book, free)), "bullet")
     for key in divided:
-        yield Paragraph(book.front_text("order-divide", piece=names.pieces[key], yoke=names.pieces[design.piece(key).start.edges[0][0]]), "bullet")
+        yield Paragraph(book.front_text("order-divide", piece=told[key], yoke=names.pieces[design.piece(key).start.edges[0][0]]), "bullet")
     for index, one in enumerate(design.attachments):
         seams = book.sentence("seam-one", letters=letter(index))
         yield Paragraph(book.front_text("order-attach", piece=names.pieces[one.piece], seams=seams), "bullet")
@@ -152,7 +150,7 @@ def order_of_work(book: Book, design: Design, names: Names) -> Iterator[Block]:
             yield Paragraph(book.front_text("order-sew", seams=seams), "bullet")
             run = []
         for key in bands:
-            yield Paragraph(book.front_text("order-band", piece=names.pieces[key]), "bullet")
+            yield Paragraph(book.front_text("order-band", piece=told[key]), "bullet")
 
 
 def finishing(book: Book, design: Design) -> Iterator[Block]:

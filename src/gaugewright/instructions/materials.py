@@ -26,7 +26,7 @@ def materials(book: Book, design: Design, amounts: Amounts, fabrics: tuple[Fabri
         yield Paragraph(book.front_text("hooks-line" if len(hooks) > 1 else "hook-line", hooks=listed(book, hooks), gauge=book.word("gauge")), "bullet")
     if hands:
         yield Paragraph(book.front_text("hands-line", gauge=book.word("gauge")), "bullet")
-    yield Paragraph(book.front_text("notions-line", markers=markers), "bullet")
+    yield Paragraph(book.front_text("notions-line-one" if markers == 1 else "notions-line", markers=markers), "bullet")
     for line in button_lines(book, design):
         yield Paragraph(line, "bullet")
     yield from _amounts(book, design, amounts)

@@ -55,7 +55,7 @@ def _kinds(views: tuple[PieceView, ...]) -> Iterator[str]:
             yield "note-colour-rounds"
     if any(view.piece.edges for view in views):
         yield "note-edges"
-    yield "note-check"
+    yield "note-check" if len(views) > 1 else "note-check-alone"
     if any(not view.in_rounds for view in views):
         yield "note-markers"
     if len(views) > 1:

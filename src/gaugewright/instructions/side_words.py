@@ -3,10 +3,11 @@
 from collections.abc import Iterator
 
 from gaugewright.grading.plan import DividedPlan
+from gaugewright.instructions.cloth_words import opening
 from gaugewright.instructions.edge_tables import columns_of, edge_table
-from gaugewright.instructions.nodes import Block, Heading
+from gaugewright.instructions.nodes import Block, Heading, plain
 from gaugewright.instructions.shape_words import edge_title, shaping, ways_told
-from gaugewright.instructions.steps import count_end, step, to_row
+from gaugewright.instructions.steps import count_end, step, tail_length, to_row
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Spans
 from gaugewright.sized import Sized
@@ -21,7 +22,7 @@ def divided_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]
     yield Heading(3, f"{view.piece.title}: {book.words['first-side']}")
     begin = book.sentence("side-first", view.piece.key, Row=book.row_word(False), first=first, side=plans.map(lambda p: p.side))
     yield from _side(book, view, index, "first-side", begin, colours)
-    yield step("End of the first side:", book.sentence("fasten-off-side"))
+    yield step("End of the first side:", book.sentence("fasten-off-weave", tail=tail_length(book, "weave in")))
     yield Heading(3, f"{view.piece.title}: {book.words['second-side']}")
     yield from _side(book, view, index, "second-side", _rejoin(book, view, plans, first, names), colours)
 
@@ -39,10 +40,13 @@ def _division(book: Book, view: PieceView, plans: Sized[DividedPlan], first: Siz
 def _rejoin(book: Book, view: PieceView, plans: Sized[DividedPlan], first: Sized[int], names: dict[str, str]) -> Spans:
     centre = plans.map(lambda plan: plan.centre)
     one = centre.agree and centre.values[0] == 1
+    cloth = plans.values[0].cloth
+    opened = opening(book, cloth, view.first.worked)
     kind = "side-second-one" if one else "side-second" if any(centre) else "side-second-next"
     return book.sentence(
         kind, view.piece.key, Row=book.row_word(False), first=first, centre=centre, side=plans.map(lambda plan: plan.side),
-        colour=_colour(view, first, names), slst=book.abbr("sl st"),
+        colour=_colour(view, first, names), slst=book.abbr("sl st"), open=(*opened, *plain(", ")) if opened else (),
+        join=book.words["join-begins-counted" if cloth.counts else "join-begins"],
     )
 
 
