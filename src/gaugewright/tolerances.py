@@ -86,6 +86,10 @@ SAME_LENGTH = 0.05
 EASED_SLACK = 0.5
 """A sleeve top may be this many mm shorter than its opening: less than anyone can measure."""
 
+BLOCK_STITCHES = 1.0
+"""A block within a stitch of all that goes at an armhole takes all of it: rounding both widths may cost so much,
+and one stitch decreased by itself after a block is no curve."""
+
 NECK_STITCHES = 0.5
 """Further than half a stitch from its width a neck was moved by its parity, not by rounding alone."""
 

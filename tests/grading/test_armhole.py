@@ -1,6 +1,7 @@
 """Armholes: a block on row 1, a curve that flattens out, and even rows to the shoulder."""
 
 import pytest
+from tiny_specs import THREE_SIZES, counts, told
 
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.armhole import armhole, armhole_curve, default_curve_rows
@@ -57,3 +58,30 @@ def test_nothing_to_take_is_an_even_edge() -> None:
 def test_what_does_not_fit_is_refused(stitches: int, rows: int, block: int | None, curve: int) -> None:
     with pytest.raises(ProfileImpossible):
         armhole(stitches, rows, block, curve, THICK)
+
+
+DROPPED = THREE_SIZES + """
+levels: {shoulder: 60 cm, underarm: 38 cm}
+pieces:
+  piece:
+    fabric: plain
+    colours: oat
+    start: {chain: body.bust / 2}
+    sections:
+      - even: {to: underarm}
+      - armhole: {to: shoulder, target: body.bust / 2 - 12 cm, block: BLOCK}
+      - shoulders: {neck: 12 cm}
+"""
+
+
+@pytest.mark.parametrize("block", ["6 cm", "6.6 cm", "5.2 cm"])
+def test_a_block_within_a_stitch_of_all_that_goes_takes_all(block: str) -> None:
+    """A modified drop: no stitch is decreased by itself after the block, and half a stitch too much is no fault."""
+    for size, wide in (("S", 40), ("M", 50), ("L", 60)):
+        assert counts(DROPPED.replace("BLOCK", block), size=size) == (*[wide] * 38, *[wide - 12] * 22)
+
+
+def test_a_smaller_block_leaves_a_curve_and_a_wider_one_is_told() -> None:
+    assert len(set(counts(DROPPED.replace("BLOCK", "5 cm")))) == 3
+    line = "- armhole: {to: shoulder, target: body.bust / 2 - 12 cm, block: 7 cm}"
+    assert told(DROPPED.replace("BLOCK", "7 cm")) == [("armhole-block-too-wide", line, "S, M, L")]

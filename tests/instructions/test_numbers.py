@@ -84,6 +84,9 @@ def test_steps_are_read_as_they_are_written() -> None:
     assert steps_in("-") == {}
 
 
+BLOCK = re.compile(r"In Row (\d+) leave (\d+) sts at both edges: nothing else is shaped")
+
+
 def test_edge_tables_say_what_each_row_loses(name: str) -> None:
     """Whatever rows from a section's first to its last lose is in the tables, and nothing else."""
     for key, sized in graded(name).grading.pieces.items():
@@ -95,6 +98,9 @@ def test_edge_tables_say_what_each_row_loses(name: str) -> None:
         ]
         for size, piece in sized.items() if tables else ():
             lost: dict[str, dict[int, int]] = {}
+            for one in pieces_told(name)[key]:
+                for block_row, left in BLOCK.findall(at_size(one.text, sized.labels.index(size), len(sized))):
+                    lost[""] = {int(block_row): 2 * int(left)}
             for table in tables:
                 half = next((which for which in ("first side", "second side") if which in table.caption), "")
                 line = next(row for row in table.rows if row[0] == size)

@@ -16,11 +16,11 @@ from gaugewright.tolerances import NECK_STITCHES, SAME_LENGTH, total_tolerance
 
 
 def wanted_total(piece: Piece) -> Formula | None:
-    """The formula of a piece's whole length: its total, or the height at which its last section ends."""
+    """The formula of a piece's whole length: its total, or the height at which its last section ends, if it says so."""
     if piece.total is not None:
         return piece.total
-    ends = [section.extent.height for section in piece.sections if not isinstance(section, TOPS) and isinstance(section.extent, ToLevel)]
-    return ends[-1] if ends else None
+    extents = [section.extent for section in piece.sections if not isinstance(section, TOPS)]
+    return extents[-1].height if extents and isinstance(extents[-1], ToLevel) else None
 
 
 def check_total_length(subject: Subject) -> Found:

@@ -104,7 +104,7 @@ def _counts_differ(subject: Subject, seam: Seam, pairs: dict[str, Pair]) -> Iter
     for kind, alike, name in (("rows", rows_alike, "seam-rows"), ("stitches", stitches_alike, "seam-stitches")):
         off = [
             (size, f"{getattr(pair.join, kind)} {kind} meet {getattr(pair.to, kind)}") for size, pair in pairs.items()
-            if alike and pair.kind == kind and getattr(pair.join, kind) != getattr(pair.to, kind)
+            if alike and pair.kind == kind and getattr(pair.join, kind) != getattr(pair.to, kind) and not _turns_a_corner(subject, seam, size)
         ]
         if off and kind == "rows":
             yield problem(
@@ -116,6 +116,12 @@ def _counts_differ(subject: Subject, seam: Seam, pairs: dict[str, Pair]) -> Iter
                 name, f"{seam.join} and {_other(seam)} don't meet stitch for stitch: {by_size(off)}", seam.origin,
                 f"take the width of the one from the other: edge({seam.to[0]})", [size for size, _ in off], "note",
             )
+
+
+def _turns_a_corner(subject: Subject, seam: Seam, size: str) -> bool:
+    """Whether one side of a seam alone runs along stitches left, as at an underarm: its rows then say nothing of its length."""
+    join, *to = (subject.grading.pieces[edge.piece][size].edges[edge.edge].corners > 0 for edge in (seam.join, *seam.to))
+    return join != any(to)
 
 
 def _gauges_alike(subject: Subject, seam: Seam) -> tuple[bool, bool]:

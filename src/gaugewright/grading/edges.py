@@ -58,7 +58,8 @@ def _row_end_edges(piece: Piece, plan: PiecePlan, outline: Outline, gauge: Gauge
 
 def _row_end_edge(edge: NamedEdge, plan: PiecePlan, outline: Outline) -> EdgeLength:
     first, last = _rows_between(edge, plan)
-    return EdgeLength(edge_length(outline, edge.side, first, last), last - first, 0)
+    corners = sum(first < row <= last for row in outline.left[0 if edge.side == "starting" else 1])
+    return EdgeLength(edge_length(outline, edge.side, first, last), last - first, 0, corners)
 
 
 def _rows_between(edge: NamedEdge, plan: PiecePlan) -> tuple[int, int]:

@@ -228,11 +228,13 @@ class Strip:
 
 @dataclass(frozen=True, slots=True)
 class EdgeLength:
-    """One named edge of one size: its true length in mm as worked, and the row ends and stitches along it."""
+    """One named edge of one size: its true length in mm as worked, the row ends and stitches along it, and
+    how many of its rows leave stitches there: an edge with such corners is longer than its rows are high."""
 
     length: float
     rows: int
     stitches: int
+    corners: int = 0
 
 
 Point = tuple[float, float]

@@ -22,6 +22,7 @@ from gaugewright.grading.shape_plans import EdgePart, EdgeParts, cut, gone, late
 from gaugewright.grading.slopes import slope_profile
 from gaugewright.rounding import half_up
 from gaugewright.sizing.environment import Environment
+from gaugewright.tolerances import BLOCK_STITCHES
 
 class Shape(NamedTuple):
     """What is shaped at each edge of a section; with a divided neck also at the neck, and its centre."""
@@ -88,7 +89,8 @@ def _armhole(section: Armhole, piece: Piece, gauge: Gauge, env: Environment, cou
         raise _problem("armhole-takes-nothing", message, section.target.origin, "make `target` narrower, or work even instead", env)
     block = None
     if section.block is not None:
-        block = max(1, half_up(gauge.stitches_in(env.length(section.block))))
+        exact = gauge.stitches_in(env.length(section.block))
+        block = each if abs(exact - each) < BLOCK_STITCHES else max(1, half_up(exact))
         if block > each:
             message = f"the armhole of {piece.key} leaves {block} stitches at once, and {each} go at each edge in all"
             hint = f"make `block` at most {gauge.width_of(each) / 10:.1f} cm"

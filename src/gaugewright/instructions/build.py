@@ -6,7 +6,7 @@ In: design, bodies, graded pieces, yarn amounts, drawings. Out: blocks in readin
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from gaugewright.design.model import Design, Fabric, ToLevel
+from gaugewright.design.model import TOPS, Design, Fabric, ToLevel
 from gaugewright.drawings.model import Schematic
 from gaugewright.drawings.primitives import Drawing
 from gaugewright.grading.grade import Grading
@@ -135,18 +135,19 @@ def _critical(pattern: Pattern) -> list[CriticalLength]:
     for piece in pattern.design.pieces:
         plans = pattern.grading.plans[piece.key]
         cloths = {section.cloth.fabric for section in plans.values[0].sections}
-        last = [s for s in piece.sections if isinstance(getattr(s, "extent", None), ToLevel)]
-        if len(cloths) != 1 or not last:
+        last = [s for s in piece.sections if not isinstance(s, TOPS)][-1:]
+        if len(cloths) != 1 or not last or not isinstance(last[0].extent, ToLevel):
             continue
+        top = last[0].extent.height
         gauge = pattern.design.fabric(next(iter(cloths))).gauge
-        wanted = envs.map(lambda env, section=last[-1]: env.length(section.extent.height))  # type: ignore[misc]
+        wanted = envs.map(lambda env, top=top: env.length(top))  # type: ignore[misc]
         rows = plans.map(lambda plan: plan.rows)
         if (wanted.values, gauge) not in seen:
             seen.add((wanted.values, gauge))
             found.append(CriticalLength(f"{piece.title}, whole length", gauge, wanted, rows))
         for level in dict.fromkeys(mark.level for mark in plans.values[0].marks):
             above = plans.map(lambda plan, level=level: plan.rows - next(m.row for m in plan.marks if m.level == level))  # type: ignore[misc]
-            depth = envs.map(lambda env, section=last[-1], level=level: env.length(section.extent.height) - env.length(env.formulas[level]))  # type: ignore[misc]
+            depth = envs.map(lambda env, top=top, level=level: env.length(top) - env.length(env.formulas[level]))  # type: ignore[misc]
             if (depth.values, gauge) not in seen:
                 seen.add((depth.values, gauge))
                 found.append(CriticalLength(f"{piece.title}, above the {level}", gauge, depth, above))

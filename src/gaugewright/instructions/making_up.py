@@ -90,6 +90,8 @@ def _seam(book: Book, seam: Seam, design: Design, pieces: Pieces, names: Names) 
     if any(end.rows and end.stitches for side in (join, *others) for end in side):
         lengths = Sized(join.labels, tuple(sum(other[label].length for other in others) for label in join.labels))
         found.append(book.sentence("seam-cap", fact, first=Mm(join.map(lambda e: e.length)), second=Mm(lengths), **slots))
+    elif any(end.corners for end in join) != any(end.corners for other in others for end in other) and not _in_rounds(seam, design):
+        found.append(book.sentence("seam-corner", fact, length=Mm(join.map(lambda e: e.length)), **slots))
     elif all(first_rows) and all(rows):
         same = first_rows.values == rows.values
         found.append(book.sentence("seam-rows" if same else "seam-rows-uneven", fact, first=first_rows, second=rows, **slots))
@@ -101,10 +103,17 @@ def _seam(book: Book, seam: Seam, design: Design, pieces: Pieces, names: Names) 
     else:
         stitches, ends = (first_sts, rows) if any(first_sts) else (sts, first_rows)
         ratio = sewing_ratio(sum(stitches.values), sum(ends.values))
-        kind = "seam-mixed" if design.piece(seam.join.piece).start.kind == "ring" else "seam-mixed-flat"
-        found.append(book.sentence(kind, fact, first=stitches, second=ends, a=ratio.first, b=ratio.second, **slots))
+        kind = "seam-mixed" if _in_rounds(seam, design) else "seam-mixed-flat"
+        if ratio.first == ratio.second:
+            found.append(book.sentence(f"{kind}-one", fact, first=stitches, second=ends, **slots))
+        else:
+            found.append(book.sentence(kind, fact, first=stitches, second=ends, a=ratio.first, b=ratio.second, **slots))
     method, take = book.sentence(f"method-{METHODS[seam.method]}"), book.sentence(f"take-{TAKES[seam.take_up]}")
     return [*found, book.sentence("seam-how", method=method, take=take)]
+
+
+def _in_rounds(seam: Seam, design: Design) -> bool:
+    return design.piece(seam.join.piece).start.kind == "ring"
 
 
 def _targets(book: Book, seam: Seam, names: Names) -> str:

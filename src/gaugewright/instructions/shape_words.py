@@ -59,15 +59,32 @@ def profile_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]
     sides: tuple[RowEdge, ...] = ("starting",) if alike else ("starting", "far")
     edges = [plans.map(lambda plan, side=side: plan.parts(side)) for side in sides]  # type: ignore[misc]
     edges = [each for each in edges if columns_of(each)]
+    block = _block(edges[0]) if alike and edges and not _goes_on(view, index) else None
     told = shaping(book, edges, first, "at-both" if alike else "at-one")
+    if block is not None:
+        told = [book.sentence("shape-block", Row=book.row_word(False), row=first, n=block, edges=_names(book, edges))]
     kind = "shape-even-after" if told else "work-even"
     end = book.sentence("taper-end", view.piece.key, length=view.height(last), width=view.width(last), bottom=spoken(view.piece.bottom))
     sentences = [*told, book.sentence(kind, length=view.height(last), bottom=spoken(view.piece.bottom)), *([end] if told else [])]
     yield step(to_row(book, view, last), *sentences, count=count_end(book, f"{view.piece.key}.shape", view.stitches(last)))
     counts = ((book.words["before"], plans.map(lambda plan: plan.stitches)), (book.words["after"], plans.map(lambda plan: plan.end)))
-    if len(book.labels) > 1 and edges:
+    if len(book.labels) > 1 and edges and block is None:
         every = edges[0] if len(edges) == 1 else plans.map(lambda plan: (*plan.starting, *plan.far))
         yield edge_table(book, _title(book, view.piece.title, every, "both" if alike else "one"), every, first, counts)
+
+
+def _goes_on(view: PieceView, index: int) -> bool:
+    """Whether what is shaped here goes on at the outer edges of both sides of a neck."""
+    above = [plan.sections[index + 1] for plan in view.plans if index + 1 < len(plan.sections)]
+    return any(isinstance(section, DividedPlan) and any(part.name == "armhole" and part.profile.steps for part in section.outer) for section in above)
+
+
+def _block(edges: Sized[EdgeParts]) -> Sized[int] | None:
+    """The stitches that each size leaves at once on the first row, where that is all that any size shapes."""
+    steps = edges.map(lambda parts: [each for part in parts for each in part.profile.steps])
+    if all(len(each) == 1 and each[0].row == 1 and each[0].way == "leave" and each[0].stitches > 1 for each in steps):
+        return steps.map(lambda each: each[0].stitches)
+    return None
 
 
 def shaping(book: Book, edges: list[Sized[EdgeParts]], first: Sized[int], place: str) -> list[Spans]:
