@@ -50,7 +50,8 @@ def test_rows_are_named_and_counted() -> None:
 
 def test_buttons_are_listed_and_sewn_on() -> None:
     texts = [one.text for one in told(document("vest in three"))]
-    assert "5 buttons, 20 mm / ¾ in across." in texts and "A button, 10 mm / ⅜ in across." in texts
+    thread = ", and sewing thread with a fine needle."
+    assert f"5 buttons, 20 mm / ¾ in across{thread}" in texts and f"A button, 10 mm / ⅜ in across{thread}" in texts
     assert any(text.startswith("Sew each button to the band") for text in texts)
     assert not any("button" in one.text for one in told(document("picked up")))
 
@@ -68,3 +69,10 @@ def test_rounds_picked_up_begin_join_and_end_in_words() -> None:
 def test_the_order_of_work_puts_rings_after_the_seams_that_close_them() -> None:
     order = [one.text for one in told(document("picked-up-rounds")) if one.chapter == "Order of work"]
     assert order[1:] == ["Back and Front: work them in any order.", "Sew seam A.", "Work the Neckband.", "Sew seam B.", "Work the Hem Band.", "Work the Sleeve (make 2).", "Work the Cuff (make 2)."]
+
+
+def test_stitches_left_at_a_picked_up_corner_are_told() -> None:
+    """The band round a shaped armhole passes the stitches left at the underarm; the one up a straight front has none."""
+    told_of = {key: " ".join(one.text for one in pieces_told("vest")[key] if "(pick-up" in one.label) for key in ("armhole_band", "front_band")}
+    assert "work about one sc in each of them" in told_of["armhole_band"] and "row ends" in told_of["armhole_band"]
+    assert "row ends" in told_of["front_band"] and "left at a corner" not in told_of["front_band"]

@@ -70,7 +70,7 @@ def all_rows(piece: GradedPiece) -> tuple[Row, ...]:
 def steps_in(cell: str) -> dict[int, int]:
     """Stitches by row in words such as "3 sts on Row 29; 1 st on Rows 30 to 32 and 35"."""
     found: dict[int, int] = {}
-    for group in cell.replace("\u00a0", " ").split("; ") if cell != "-" else ():
+    for group in cell.replace("\u00a0", " ").split("; ") if cell != "–" else ():
         said = re.fullmatch(r"(\d+) sts? on Rows? (.+)", group)
         assert said, cell
         for part in re.split(r", | and ", said[2]):

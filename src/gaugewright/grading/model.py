@@ -174,13 +174,14 @@ class CentreStart:
 
 @dataclass(frozen=True, slots=True)
 class PickUp:
-    """Stitches picked up along one edge of another piece: `rows` row ends or `of` stitches."""
+    """Stitches picked up along one edge of another piece: `rows` row ends or `of` stitches; `corners` as the edge's."""
 
     piece: str
     edge: str
     stitches: int
     rows: int = 0
     of: int = 0
+    corners: int = 0
 
 
 @dataclass(frozen=True, slots=True)

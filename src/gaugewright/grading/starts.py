@@ -48,7 +48,7 @@ def pick_up_start(piece: Piece, design: Design, size: str, pieces: Mapping[str, 
         message = f"an edge that {piece.key} is picked up on has no stitch left by the fabric's multiple"
         raise ProblemsFound([Problem("multiple-does-not-fit", message, piece.start.origin, "use a smaller multiple", size)])
     return EdgeStart(tuple(
-        PickUp(key, name, count, edge.rows, edge.stitches)
+        PickUp(key, name, count, edge.rows, edge.stitches, edge.corners)
         for (key, name), count, edge in zip(piece.start.edges, counts, edges, strict=True)
     ))
 

@@ -16,7 +16,7 @@ def notes_page(book: Book, design: Design, views: tuple[PieceView, ...]) -> Iter
     yield Paragraph(book.front_text("note-terms", terms=book.terms.upper()), "bullet")
     for note in design.about.notes:
         yield Paragraph(plain(note), "bullet")
-    for kind in _kinds(views):
+    for kind in _kinds(design, views):
         yield Paragraph(book.front_text(kind, slst=book.abbr("sl st"), chains=CENTRE_CHAINS, row="row or rnd" if any(v.in_rounds for v in views) else "row", stitch=_counted(book, views), gauge=book.word("gauge")), "bullet")
 
 
@@ -25,7 +25,7 @@ def _counted(book: Book, views: tuple[PieceView, ...]) -> str:
     return " or ".join(dict.fromkeys(names))
 
 
-def _kinds(views: tuple[PieceView, ...]) -> Iterator[str]:
+def _kinds(design: Design, views: tuple[PieceView, ...]) -> Iterator[str]:
     sections = [section for view in views for section in view.first.sections]
     chained = [s for view in views if view.first.worked != "spiral rounds" for s in view.first.sections]
     if any(not s.cloth.counts and s.cloth.chains for s in chained):
@@ -55,8 +55,8 @@ def _kinds(views: tuple[PieceView, ...]) -> Iterator[str]:
             yield "note-colour-rounds"
     if any(view.piece.edges for view in views):
         yield "note-edges"
-    yield "note-check" if len(views) > 1 else "note-check-alone"
+    yield "note-check" if design.seams else "note-check-alone"
     if any(not view.in_rounds for view in views):
         yield "note-markers"
-    if len(views) > 1:
+    if design.seams:
         yield "note-take-up"

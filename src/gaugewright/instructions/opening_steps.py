@@ -74,6 +74,8 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
     if view.first.worked == "spiral rounds":
         sentences.append(book.sentence("pick-up-spiral"))
     if any(up.rows for start in starts for up in start.pick_ups):  # type: ignore[union-attr]
+        if any(up.corners for start in starts for up in start.pick_ups):  # type: ignore[union-attr]
+            sentences.append(book.sentence("pick-up-left", stitch=book.abbr(cloth.stitch)))
         sentences.append(book.sentence("pick-up-quarters", stitch=book.abbr(cloth.stitch)))
         sentences.append(book.sentence({
             "whole stitch": "pick-up-edge-whole", "half stitch": "pick-up-edge-half", "edge to edge": "pick-up-edge-none",
