@@ -81,7 +81,7 @@ def steps_in(cell: str) -> dict[int, int]:
 
 def test_steps_are_read_as_they_are_written() -> None:
     assert steps_in("3 sts on Row 29; 1 st on Rows 30 to 32 and 35") == {29: 3, 30: 1, 31: 1, 32: 1, 35: 1}
-    assert steps_in("-") == {}
+    assert steps_in("–") == {}
 
 
 BLOCK = re.compile(r"In Row (\d+) leave (\d+) sts at both edges: nothing else is shaped")
