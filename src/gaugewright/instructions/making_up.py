@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from gaugewright.design.model import Attachment, Design, EdgeName, Piece, Seam
+from gaugewright.design.sides import on_both_sides
 from gaugewright.grading.model import EdgeLength, GradedPiece
 from gaugewright.grading.ratio import sewing_ratio
 from gaugewright.grading.rings import joins_tops, ring_seams
@@ -109,7 +110,8 @@ def _seam(book: Book, seam: Seam, design: Design, pieces: Pieces, names: Names) 
         else:
             found.append(book.sentence(kind, fact, first=stitches, second=ends, a=ratio.first, b=ratio.second, **slots))
     method, take = book.sentence(f"method-{METHODS[seam.method]}"), book.sentence(f"take-{TAKES[seam.take_up]}")
-    return [*found, book.sentence("seam-how", method=method, take=take)]
+    both = [book.sentence("seam-both-sides")] if on_both_sides(design, seam) else []
+    return [*found, book.sentence("seam-how", method=method, take=take), *both]
 
 
 def _in_rounds(seam: Seam, design: Design) -> bool:

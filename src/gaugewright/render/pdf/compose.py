@@ -36,8 +36,19 @@ class Frame(NamedTuple):
 def compose(parts: tuple[Part, ...], faces: Faces, style: Style, frame: Frame, structure: Structure) -> tuple[Box, ...]:
     """All boxes, in order; the structure gets an element for each."""
     composer = _Composer(faces, style, frame, structure.root)
-    boxes = [box for part in parts for box in composer.boxes(part)]
+    made = [list(composer.boxes(part)) for part in parts]
+    for place in _before_last_of_run(parts, "caution"):
+        made[place][-1] = replace(made[place][-1], keep=True)  # type: ignore[type-var]
+    boxes = [box for some in made for box in some]
     return tuple(_keep_short(before, box) for before, box in zip([None, *boxes], boxes, strict=False))
+
+
+def _before_last_of_run(parts: tuple[Part, ...], role: str) -> Iterator[int]:
+    """The paragraphs of a role that the last of their run follows, which is not to stand alone on a page."""
+    runs = [*(isinstance(part, Paragraph) and part.role == role for part in parts), False]
+    for place in range(len(parts) - 1):
+        if runs[place : place + 3] == [True, True, False]:
+            yield place
 
 
 def _keep_short(before: Box | None, box: Box) -> Box:
@@ -106,7 +117,7 @@ class _Composer:
             mark = Line(((style.face, BULLET),), width, " ")
             yield TextBox(
                 lines, style, entry.add("LBody"), self.style.colours, self.frame.width,
-                marker=(label, mark), marker_width=width,
+                marker=(label, mark), marker_width=width, keep=place == len(bullets.items) - 2,
             )  # fmt: skip
 
     def _table(self, table: Table) -> TableBox:

@@ -1,0 +1,39 @@
+"""Which seams are sewn on both sides of the garment, in the words and in the yarn."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from gaugewright import pipeline
+from gaugewright.design.sides import on_both_sides
+from gaugewright.instructions.nodes import Paragraph, spans_text
+from gaugewright.trade.tails import tail
+from gaugewright.yarn.amounts import amounts
+
+SAMPLES = Path(__file__).parents[2] / "samples"
+
+
+@pytest.mark.parametrize(("name", "twice"), [
+    ("breakwater-pullover", [True, True, True, True]),
+    ("groyne-vest", [False, False, False, False]),
+    ("saltmarsh-jacket", [False, False, False, False, False, False]),
+])
+def test_a_seam_is_sewn_twice_where_all_its_edges_are_there_twice(name: str, twice: list[bool]) -> None:
+    graded = pipeline.grade(pipeline.load(SAMPLES / name / "spec.yaml"))
+    assert [on_both_sides(graded.design, seam) for seam in graded.design.seams] == twice
+    blocks = pipeline.document(graded, pipeline.Edition()).blocks
+    told = [spans_text(block.spans) for block in blocks if isinstance(block, Paragraph)]
+    assert sum("Do both sides of the garment alike." in text for text in told) == sum(twice)
+
+
+def test_a_seam_on_both_sides_takes_its_yarn_twice() -> None:
+    """The pullover with its side seam taken out: the strands of two such seams are saved."""
+    graded = pipeline.grade(pipeline.load(SAMPLES / "breakwater-pullover" / "spec.yaml"))
+    pieces = {key: sized["M"] for key, sized in graded.grading.pieces.items()}
+    fewer = replace(graded.design, seams=tuple(seam for seam in graded.design.seams if seam.join.edge != "side"))
+    whole, less = amounts(graded.design, pieces), amounts(fewer, pieces)
+    assert whole and less
+    saved = whole["chalk"].tails_and_seams - less["chalk"].tails_and_seams
+    strand = 2 * tail("seam factor") * pieces["back"].edges["side"].length
+    assert saved == pytest.approx(strand / 110_000 * 100)  # 110 m to a ball of 100 g
