@@ -27,6 +27,16 @@ fabrics:
 
 ONE_SIZE = HEAD + "sizes: {own: {M: {bust: 100 cm}}}\n"
 THREE_SIZES = HEAD + "sizes: {own: {S: {bust: 80 cm}, M: {bust: 100 cm}, L: {bust: 120 cm}}}\n"
+DROPPED_BACK = """\
+levels: {shoulder: 40 cm, underarm: shoulder - 20 cm}
+pieces:
+  back:
+    fabric: plain
+    colours: oat
+    start: {chain: 50 cm}
+    sections: [even: {to: shoulder}, shoulders: {neck: 20 cm}]
+    edges: {both: [side, underarm, armhole], bottom: hem}
+"""
 
 
 def designed(text: str) -> Design:

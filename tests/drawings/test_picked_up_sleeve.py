@@ -5,17 +5,9 @@ import pytest
 from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.cover import _sleeve
 from gaugewright.drawings.piece_figure import piece_figure
-from tiny_specs import ONE_SIZE, designed, graded
+from tiny_specs import DROPPED_BACK, ONE_SIZE, designed, graded
 
-BODY = """\
-levels: {shoulder: 40 cm, underarm: shoulder - 20 cm}
-pieces:
-  back:
-    fabric: plain
-    colours: oat
-    start: {chain: 50 cm}
-    sections: [even: {to: shoulder}, shoulders: {neck: 20 cm}]
-    edges: {both: [side, underarm, armhole], bottom: hem}
+BODY = DROPPED_BACK + """\
   front: {like: back}
 """
 SEAMS = "seams: [{join: back.shoulder, to: front.shoulder}, {join: back.side, to: front.side}]\n"

@@ -1,21 +1,13 @@
 """Edges picked up in rounds: which close a ring, what waits for which seam, and how the rounds go on."""
 
 import pytest
-from tiny_specs import ONE_SIZE, designed, one_piece, told
+from tiny_specs import DROPPED_BACK, ONE_SIZE, designed, one_piece, told
 
 from gaugewright.checks.rows import row_faults
 from gaugewright.instructions.making_up import bands_after, seams_before
 
 SHOULDER, SIDE = "  - {join: back.shoulder, to: front.shoulder}\n", "  - {join: back.side, to: front.side}\n"
-BODY = """\
-levels: {shoulder: 40 cm, underarm: shoulder - 20 cm}
-pieces:
-  back:
-    fabric: plain
-    colours: oat
-    start: {chain: 50 cm}
-    sections: [even: {to: shoulder}, shoulders: {neck: 20 cm}]
-    edges: {both: [side, underarm, armhole], bottom: hem}
+BODY = DROPPED_BACK + """\
   front: {like: back, sections: [even: {to: shoulder}, neck: {shape: round, width: 20 cm, depth: 7 cm}]}
 """
 

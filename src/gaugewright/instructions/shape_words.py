@@ -33,6 +33,13 @@ def ways_told(book: Book, view: PieceView, index: int) -> Iterator[Block]:
             yield step(label, _way(book, view, index, way))
 
 
+def _told_before(book: Book, view: PieceView, index: int, colours: list[Spans]) -> Iterator[Block]:
+    """What stands before a shaped section's own rows: the ways of shaping, and its changes of colour."""
+    yield from ways_told(book, view, index)
+    if colours:
+        yield step("Colour:", *colours)
+
+
 def _uses(view: PieceView, index: int, way: str) -> bool:
     sections = (plan.sections[index] for plan in view.plans)
     steps = (s for section in sections for parts in edges_of(section) for part in parts for s in part.profile.steps)
@@ -50,9 +57,7 @@ def _way(book: Book, view: PieceView, index: int, way: str) -> Spans:
 
 def profile_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]) -> Iterator[Block]:
     """An armhole, a cap, or the neck edge and shoulder of a half front."""
-    yield from ways_told(book, view, index)
-    if colours:
-        yield step("Colour:", *colours)
+    yield from _told_before(book, view, index, colours)
     first, last = view.section_first_rows(index), view.section_last_rows(index)
     plans: Sized[ProfilePlan] = view.plans.map(lambda plan: plan.sections[index])  # type: ignore[arg-type,return-value]
     alike = all(plan.starting == plan.far for plan in plans)
@@ -117,9 +122,7 @@ def edge_title(book: Book, title: str, edges: Sized[EdgeParts]) -> str:
 
 def sloped_shoulders(book: Book, view: PieceView, index: int, colours: list[Spans]) -> Iterator[Block]:
     """An undivided top whose shoulders slope: groups left on the last rows, the neck between them."""
-    yield from ways_told(book, view, index)
-    if colours:
-        yield step("Colour:", *colours)
+    yield from _told_before(book, view, index, colours)
     first, last = view.section_first_rows(index), view.section_last_rows(index)
     plans: Sized[ShouldersPlan] = view.plans.map(lambda plan: plan.sections[index])  # type: ignore[arg-type,return-value]
     edges = plans.map(lambda plan: plan.slope)
