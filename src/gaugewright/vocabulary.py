@@ -28,3 +28,12 @@ HalfNeckShape = Literal["round", "v"]
 
 TakeUp = Literal["edge to edge", "half stitch", "whole stitch"]
 """How much of each edge a seam or picked-up edge takes into itself."""
+
+Schedules = Literal["straightest", "shorter gap first", "longer gap first"]
+"""On which rows a taper is shaped: nearest its line, or each time after a whole gap, in two rates."""
+
+Spreading = Literal["shared out", "left at the end"]
+"""Where the stitches go that don't share out among the changes of a round."""
+
+TaperEnds = Literal["as they fall", "nearest even", "even below"]
+"""How the counts are chosen that a taper at two edges leads between."""

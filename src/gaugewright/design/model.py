@@ -8,6 +8,7 @@ from decimal import Decimal
 from typing import Literal
 
 from gaugewright.design.buttonholes import Buttonholes as Buttonholes
+from gaugewright.design.conventions import Conventions as Conventions
 from gaugewright.design.crowns import Crown as Crown
 from gaugewright.design.formula import Extent as Extent
 from gaugewright.design.formula import ForLength as ForLength
@@ -263,6 +264,7 @@ class Design:
 
     about: About
     sizes: SizeList
+    conventions: Conventions
     yarns: tuple[Yarn, ...]
     fabrics: tuple[Fabric, ...]
     lengths: tuple[tuple[str, Formula], ...]

@@ -9,6 +9,7 @@ from gaugewright.design.model import (
     About,
     Attachment,
     Bands,
+    Conventions,
     Design,
     EdgeName,
     Fabric,
@@ -38,6 +39,7 @@ def resolve(loaded: LoadedSpec, size_labels: SizeLabels) -> Design:
     return Design(
         about=_about(spec),
         sizes=resolve_sizes(spec, origins, size_labels),
+        conventions=Conventions(**spec.conventions.model_dump()),
         yarns=yarns,
         fabrics=tuple(fabrics.values()),
         lengths=tuple((name, origins.formula(text, ("lengths", name))) for name, text in spec.lengths.items()),

@@ -11,6 +11,7 @@ from gaugewright.errors import Origin, Problem, ProblemsFound
 from gaugewright.gauge.counts import CountImpossible, CountRule, Parity, allows, count_for, spacing
 from gaugewright.rounding import half_up
 from gaugewright.tolerances import count_tolerance
+from gaugewright.vocabulary import TaperEnds
 
 MOST_STITCHES = 20_000
 """No row has more: twenty metres of the finest thread. Above it a unit was mistaken."""
@@ -90,6 +91,22 @@ def of_parity(rule: CountRule, like: int) -> CountRule:
         # A rule of the other parity: said by the counts themselves as a contradiction.
         return replace(rule, multiple=2, plus=0 if rule.parity == "even" else 1, parity=parity)
     return replace(rule, parity=parity)
+
+
+def even_by(habit: TaperEnds, rule: CountRule) -> CountRule:
+    """The rule for a count that a taper at two edges begins or ends with, by the pattern's habit.
+
+    A parity or a direction that the spec asks for goes before the habit.
+
+    >>> even_by("even below", CountRule()).direction, even_by("nearest even", CountRule(parity="odd")).parity
+    ('down', 'odd')
+    """
+    if habit == "as they fall":
+        return rule
+    if rule.parity == "any" and parity_fits(rule, 0):
+        rule = replace(rule, parity="even")
+    below = habit == "even below" and rule.direction == "nearest"
+    return replace(rule, direction="down") if below else rule
 
 
 def parity_fits(rule: CountRule, like: int) -> bool:

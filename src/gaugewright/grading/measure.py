@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from gaugewright.design.model import TOPS, Armhole, Cap, Crown, Design, Even, Piece, Raglan, Shoulders, Taper
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule
-from gaugewright.grading.allowed import Asked, allowed_count, of_parity, stated_count, stepped_count
+from gaugewright.grading.allowed import Asked, allowed_count, even_by, of_parity, stated_count, stepped_count
 from gaugewright.grading.cap_fit import cap_of
 from gaugewright.grading.crowns import crown_end, crown_rounds
 from gaugewright.grading.plan import ShapedEdges
@@ -196,7 +196,9 @@ def _target(size: _Size, index: int, section: Taper, before: int | None) -> int 
     rule = replace(rule, direction=section.direction)
     if step and before is not None:
         return stepped_count(exact, before, step, rule, asked)
-    return allowed_count(exact, of_parity(rule, before) if in_twos and before is not None else rule, asked)
+    if in_twos and before is not None:
+        rule = even_by(size.design.conventions.taper_ends, of_parity(rule, before))
+    return allowed_count(exact, rule, asked)
 
 
 def _exact_target(size: _Size, index: int, section: Taper) -> float:

@@ -4,8 +4,10 @@ from collections.abc import Callable
 from typing import Literal, NamedTuple
 
 from gaugewright.grading.curves import Curve, ProfileImpossible, curve_profile, parabola, quarter_ellipse, straight
-from gaugewright.grading.profile import Profile
+from gaugewright.grading.profile import EdgeStep, Profile
+from gaugewright.grading.schedule import two_rates
 from gaugewright.rounding import down_to_series, up
+from gaugewright.vocabulary import Schedules
 
 NeckShape = Literal["round", "v", "boat", "square"]
 
@@ -32,12 +34,14 @@ class NeckPlan(NamedTuple):
         return self.centre + 2 * self.side.stitches
 
 
-def neck(shape: NeckShape, width: int, depth_rows: int) -> NeckPlan:
-    """A neck of exactly `width` stitches over `depth_rows` rows, both sides alike.
+def neck(shape: NeckShape, width: int, depth_rows: int, habit: Schedules = "straightest") -> NeckPlan:
+    """A neck of exactly `width` stitches over `depth_rows` rows, both sides alike; a V by the pattern's habit.
 
     >>> plan = neck("v", 31, 20)
     >>> plan.centre, plan.side.stitches
     (1, 15)
+    >>> [step.row for step in neck("v", 10, 22, "longer gap first").side.steps]
+    [5, 10, 14, 18, 22]
     """
     if width < 2 or depth_rows < 1:
         raise ProfileImpossible(f"a neck of {width} stitches can't be worked in {depth_rows} rows")
@@ -45,15 +49,21 @@ def neck(shape: NeckShape, width: int, depth_rows: int) -> NeckPlan:
         case "square":
             return NeckPlan(width, Profile(depth_rows, ()))
         case "v":
-            half = width // 2
-            side, _ = curve_profile(straight(half, depth_rows), half, depth_rows, most_at_once=up(half / depth_rows))
-            return NeckPlan(width % 2, side)
+            return NeckPlan(width % 2, _slanted(width // 2, depth_rows, habit))
         case "round":
             return _curved(quarter_ellipse, width, depth_rows)
         case "boat":
             return _curved(parabola, width, depth_rows)
         case _:
             raise TypeError(f"no neck of shape {shape!r}")
+
+
+def _slanted(stitches: int, rows: int, habit: Schedules) -> Profile:
+    """A V's straight edge; with more stitches than rows there are no gaps to have a habit about."""
+    if habit == "straightest" or stitches > rows:
+        return curve_profile(straight(stitches, rows), stitches, rows, most_at_once=up(stitches / rows))[0]
+    falls = two_rates(stitches, rows, longer_first=habit == "longer gap first").positions()
+    return Profile(rows, tuple(EdgeStep(row, 1, "decrease") for row in falls))
 
 
 def _curved(shape: Callable[[float, float], Curve], width: int, rows: int) -> NeckPlan:

@@ -15,9 +15,10 @@ from gaugewright.grading.gather import gather
 from gaugewright.grading.model import EdgeLength
 from gaugewright.grading.raglan import FEWEST, SLEEVE_SHARE, RaglanCounts, raglan_counts
 from gaugewright.grading.raglan_rows import RaglanPlan
-from gaugewright.grading.schedule import schedule_sizes
+from gaugewright.grading.schedule import schedule_sizes, schedules_by
 from gaugewright.sized import Sized
 from gaugewright.sizing.environment import Environment
+from gaugewright.vocabulary import Schedules
 
 PARTS: tuple[Part, ...] = ("body", "sleeve")
 
@@ -38,7 +39,7 @@ def _unmet(section: Raglan, message: str, hint: str, size: str) -> ProblemsFound
 
 
 def raglan_plans(
-    section: Raglan, cloth: Cloth, gauge: Gauge, necks: Sized[int], rows: Sized[int], envs: Sized[Environment], lead: int
+    section: Raglan, cloth: Cloth, gauge: Gauge, necks: Sized[int], rows: Sized[int], envs: Sized[Environment], lead: int, habit: Schedules
 ) -> Sized[RaglanPlan]:
     """A plan for each size; body and sleeves have their own schedules over the same rounds."""
 
@@ -50,7 +51,7 @@ def raglan_plans(
         return counts
 
     counts = gather(necks.labels, counted)
-    body, sleeve = increase_rounds([(c.body_increases, c.sleeve_increases, r - lead) for c, r in zip(counts, rows, strict=True)])
+    body, sleeve = increase_rounds([(c.body_increases, c.sleeve_increases, r - lead) for c, r in zip(counts, rows, strict=True)], habit)
 
     def one(label: str) -> RaglanPlan:
         place = counts.labels.index(label)
@@ -63,7 +64,7 @@ def raglan_plans(
 Rounds = tuple[int, ...]
 
 
-def increase_rounds(sizes: Sequence[tuple[int, int, int]]) -> tuple[tuple[Rounds, ...], tuple[Rounds, ...]]:
+def increase_rounds(sizes: Sequence[tuple[int, int, int]], habit: Schedules = "straightest") -> tuple[tuple[Rounds, ...], tuple[Rounds, ...]]:
     """The rounds of a raglan, from 1, on which the body and the sleeves increase, of each size.
 
     `sizes` are increases of the body, increases of the sleeves, and rounds. Whichever increases more
@@ -74,19 +75,23 @@ def increase_rounds(sizes: Sequence[tuple[int, int, int]]) -> tuple[tuple[Rounds
     (((1, 3, 5, 7, 9),), ((1, 5, 9),))
     >>> increase_rounds([(2, 4, 7)])
     (((3, 7),), ((1, 3, 5, 7),))
+    >>> increase_rounds([(5, 3, 11)], "shorter gap first")
+    (((2, 4, 6, 8, 11),), ((2, 6, 11),))
     """
     often = [max(body, sleeve) for body, sleeve, _ in sizes]
     seldom = [min(body, sleeve) for body, sleeve, _ in sizes]
-    all_rounds = _back_from_last(often, [rounds for _, _, rounds in sizes])
-    some = _back_from_last(seldom, often)
+    all_rounds = _to_last(often, [rounds for _, _, rounds in sizes], habit)
+    some = _to_last(seldom, often, habit)
     fewer = [tuple(rows[place - 1] for place in places) for rows, places in zip(all_rounds, some, strict=True)]
     bodies = tuple(a if body >= sleeve else b for (body, sleeve, _), a, b in zip(sizes, all_rounds, fewer, strict=True))
     sleeves = tuple(b if body >= sleeve else a for (body, sleeve, _), a, b in zip(sizes, all_rounds, fewer, strict=True))
     return bodies, sleeves
 
 
-def _back_from_last(changes: Sequence[int], rounds: Sequence[int]) -> list[Rounds]:
-    """A schedule of each size, the last change on the last round."""
+def _to_last(changes: Sequence[int], rounds: Sequence[int], habit: Schedules) -> list[Rounds]:
+    """A schedule of each size, the last change on the last round: counted back from it unless every change comes after a gap."""
+    if habit != "straightest":
+        return [made.positions() for made in schedules_by(habit, tuple(zip(changes, rounds, strict=True)))]
     schedules = schedule_sizes(tuple(zip(changes, rounds, strict=True)), first="on first row", per_change=2)
     return [
         tuple(count + 1 - position for position in reversed(schedule.positions()))

@@ -18,6 +18,7 @@ from gaugewright.grading.schedule_search import (
     turning_candidates,
 )
 from gaugewright.tolerances import STRAY_STITCHES, UNSEEN_STITCHES
+from gaugewright.vocabulary import Schedules
 
 __all__ = [
     "Block",
@@ -28,6 +29,7 @@ __all__ = [
     "row_taper",
     "schedule",
     "schedule_sizes",
+    "schedules_by",
     "stitches_per_change",
     "taper_steps",
     "two_rates",
@@ -56,9 +58,10 @@ def schedule(changes: int, rows: int, step: int = 1, first: First = "after a gap
     return min(plain_candidates(changes, rows, step, first), key=lambda c: c.key).schedule
 
 
-def two_rates(changes: int, rows: int, step: int = 1) -> Schedule:
+def two_rates(changes: int, rows: int, step: int = 1, longer_first: bool = False) -> Schedule:
     """The trade's own sum: with q, r = divmod(rows, changes), every q rows (changes - r) times,
-    every q + 1 rows r times. The last change falls on the last row that `step` allows.
+    every q + 1 rows r times; or the longer gaps before the shorter. The last change falls on the last
+    row that `step` allows.
 
     Known to machine knitters as the magic formula (Superneedle, 2008).
 
@@ -66,15 +69,33 @@ def two_rates(changes: int, rows: int, step: int = 1) -> Schedule:
     Schedule(blocks=(Block(gaps=(4,), times=34), Block(gaps=(5,), times=8)), even=0)
     >>> two_rates(11, 108, step=2).blocks
     (Block(gaps=(8,), times=1), Block(gaps=(10,), times=10))
+    >>> two_rates(5, 23, longer_first=True).positions()
+    (5, 10, 15, 19, 23)
     """
     check_room(changes, rows, step)
     if changes == 0:
         return Schedule((), rows)
     quotient, longer = divmod(rows // step, changes)
     short = quotient * step
-    return Schedule(
-        single_blocks((short, changes - longer), (short + step, longer)), rows % step
-    )
+    pairs = ((short, changes - longer), (short + step, longer))
+    return Schedule(single_blocks(*(reversed(pairs) if longer_first else pairs)), rows % step)
+
+
+def schedules_by(
+    habit: Schedules, pairs: Sequence[tuple[int, int]], per_change: int = 1
+) -> tuple[Schedule, ...]:
+    """One schedule per size by the pattern's habit: the straightest ones, or the trade's sum.
+
+    By the sum every change comes after a whole gap and the last one on the last row, which most
+    published schedules do; so worked an edge may lie almost a stitch behind its line.
+
+    >>> for s in schedules_by("shorter gap first", [(5, 25), (6, 27)]): print(s.blocks, s.even)
+    (Block(gaps=(5,), times=5),) 0
+    (Block(gaps=(4,), times=3), Block(gaps=(5,), times=3)) 0
+    """
+    if habit == "straightest":
+        return schedule_sizes(pairs, per_change=per_change)
+    return tuple(two_rates(*pair, longer_first=habit == "longer gap first") for pair in pairs)
 
 
 def schedule_sizes(

@@ -7,13 +7,14 @@ from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.grading.gather import gather
 from gaugewright.grading.measure import Measured, lead_rows
 from gaugewright.grading.plan import Cloth, SpreadPlan
-from gaugewright.grading.spread import Spread, SpreadImpossible, ramp, spread
+from gaugewright.grading.spread import Remainder, Spread, SpreadImpossible, ramp, spread
 from gaugewright.grading.taper_plans import common_sign
 from gaugewright.sized import Sized
+from gaugewright.vocabulary import Spreading
 
 
-def spread_plans(section: Taper, cloth: Cloth, index: int, measured: Sized[Measured]) -> Sized[SpreadPlan]:
-    """A plan for each size; raises located problems where a size has too few rounds."""
+def spread_plans(section: Taper, cloth: Cloth, index: int, measured: Sized[Measured], habit: Spreading) -> Sized[SpreadPlan]:
+    """A plan for each size, spread by the pattern's habit; raises located problems where a size has too few rounds."""
     sign, lead = common_sign(section, cloth, index, measured), lead_rows(index)
 
     def one(label: str) -> SpreadPlan:
@@ -21,7 +22,7 @@ def spread_plans(section: Taper, cloth: Cloth, index: int, measured: Sized[Measu
         start, rounds = m.before(index), m.rows[index] - lead
         try:
             counts = (start,) * lead + _counts(section, start, m.ends[index], rounds, int(cloth.counts))
-            spreads = tuple(spreads_of((start, *counts), int(cloth.counts)))
+            spreads = tuple(spreads_of((start, *counts), int(cloth.counts), habit))
         except SpreadImpossible:
             raise ProblemsFound([_too_steep(section, start, m.ends[index], rounds, label)]) from None
         return SpreadPlan(cloth, section.colour, m.rows[index], start, sign, spreads, counts)
@@ -44,14 +45,18 @@ def _counts(section: Taper, start: int, end: int, rounds: int, chain: int) -> tu
     return tuple(start + sign * min(step * done, abs(end - start)) for done in range(1, rounds + 1))
 
 
-def spreads_of(counts: tuple[int, ...], chain: int) -> Iterator[Spread | None]:
-    """Every second shaped round starts half a gap later, so that changes don't stack into corners."""
+def spreads_of(counts: tuple[int, ...], chain: int, habit: Spreading = "shared out") -> Iterator[Spread | None]:
+    """Every second shaped round starts half a gap later, so that changes don't stack into corners.
+
+    Where the remainder is left at the end of the round, every round starts alike, as published ones do.
+    """
+    remainder: Remainder = "left at the end" if habit == "left at the end" else "in one block"
     shifted = False
     for before, after in zip(counts, counts[1:], strict=False):
         if after == before:
             yield None
             continue
-        yield spread(before - chain, abs(after - before), "increase" if after > before else "decrease", shifted)
+        yield spread(before - chain, abs(after - before), "increase" if after > before else "decrease", shifted, remainder=remainder)
         shifted = not shifted
 
 

@@ -2,11 +2,11 @@
 
 from collections.abc import Mapping
 
-from gaugewright.design.model import Design, Formula, Piece, Raglan
+from gaugewright.design.model import Design, Formula, Piece, Raglan, Taper
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.names import calls_in
 from gaugewright.gauge.model import Gauge
-from gaugewright.grading.allowed import Asked, allowed_count, of_parity
+from gaugewright.grading.allowed import Asked, allowed_count, even_by, of_parity
 from gaugewright.grading.crowns import centre_count
 from gaugewright.grading.model import EdgeLength, EdgeStart, GradedPiece, PickUp
 from gaugewright.grading.take_up import TakeUps, side_take_up
@@ -28,6 +28,8 @@ def start_count(piece: Piece, design: Design, env: Environment, taken: TakeUps) 
         exact += side_take_up(piece, taken, 0.0, env)
     halved = isinstance(piece.sections[-1], Raglan)  # back and front are alike, and so are the sleeves
     rule = of_parity(fabric.rule, 0) if halved else fabric.rule
+    if any(isinstance(section, Taper) and section.at in ("both", "pairs", "") for section in piece.sections):
+        rule = even_by(design.conventions.taper_ends, rule)
     return allowed_count(exact, rule, Asked(f"{piece.key} starts with", width.origin, env.size))
 
 

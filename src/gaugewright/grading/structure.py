@@ -101,11 +101,11 @@ def _plan_section(
         case Raglan():
             gauge, necks = design.fabric(section.fabric).gauge, measured.map(lambda m: m.before(index))
             rows = measured.map(lambda m: m.rows[index])
-            return raglan_plans(section, cloth, gauge, necks, rows, envs, lead_rows(index)).map(lambda plan: plan)
+            return raglan_plans(section, cloth, gauge, necks, rows, envs, lead_rows(index), design.conventions.schedules).map(lambda plan: plan)
         case Taper() if shaped is None:
-            return spread_plans(section, cloth, index, measured).map(lambda plan: plan)
+            return spread_plans(section, cloth, index, measured, design.conventions.spreading).map(lambda plan: plan)
         case Taper():
-            return taper_plans(section, cloth, shaped, index, measured).map(lambda plan: plan)
+            return taper_plans(section, cloth, shaped, index, measured, design.conventions.schedules).map(lambda plan: plan)
 
 
 def _shoulders(cloth: Cloth, measured: Measured, index: int) -> ShouldersPlan:

@@ -6,22 +6,22 @@ from gaugewright.grading.gather import gather
 from gaugewright.grading.measure import Measured, lead_rows, step_of
 from gaugewright.grading.model import decrease, increase
 from gaugewright.grading.plan import Cloth, ShapedEdges, TaperPlan
-from gaugewright.grading.schedule import schedule_sizes, taper_steps
+from gaugewright.grading.schedule import schedules_by, taper_steps
 from gaugewright.sized import Sized
 from gaugewright.tolerances import MOST_STITCHES_PER_EDGE
 from gaugewright.trade.stitches import decrease_of
+from gaugewright.vocabulary import Schedules
 
 
 def taper_plans(
-    section: Taper, cloth: Cloth, edges: ShapedEdges, index: int, measured: Sized[Measured]
+    section: Taper, cloth: Cloth, edges: ShapedEdges, index: int, measured: Sized[Measured], habit: Schedules
 ) -> Sized[TaperPlan]:
-    """A plan for each size; raises located problems where a size has too few rows or stitches."""
+    """A plan for each size, on rows by the pattern's habit; raises located problems where a size has too few rows or stitches."""
     sign, lead = common_sign(section, cloth, index, measured), lead_rows(index)
     steps = gather(measured.labels, lambda label: _steps(section, edges, index, label, measured[label]))
     per_change = max(max(step, default=1) for step in steps)
-    schedules = schedule_sizes(
-        [(len(step), m.rows[index] - lead) for step, m in zip(steps, measured, strict=True)], per_change=per_change
-    )
+    pairs = [(len(step), m.rows[index] - lead) for step, m in zip(steps, measured, strict=True)]
+    schedules = schedules_by(habit, pairs, per_change)
 
     def one(label: str) -> TaperPlan:
         m, schedule = measured[label], schedules[measured.labels.index(label)]

@@ -8,7 +8,7 @@ where the neck begins goes on at the outer edges of both sides.
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from gaugewright.design.model import Armhole, Cap, Design, Formula, Neck, NeckEdge, Piece, Section, Shoulders
+from gaugewright.design.model import Armhole, Cap, Conventions, Design, Formula, Neck, NeckEdge, Piece, Section, Shoulders
 from gaugewright.errors import Origin, Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule
 from gaugewright.gauge.model import Gauge
@@ -73,7 +73,7 @@ def shape_all(piece: Piece, design: Design, env: Environment, stacked: Stacked) 
             part = (EdgePart("cap", made.profile),)
             stacked.shapes[index] = Shape(part, part)
     if has_top_rows(top):
-        _shape_top(piece, top, top_gauge, env, stacked, sloped)
+        _shape_top(piece, top, top_gauge, env, stacked, sloped, design.conventions)
 
 
 def _problem(name: str, message: str, origin: Origin, hint: str, env: Environment) -> ProblemsFound:
@@ -107,7 +107,7 @@ def _slope_rows(top: Section, gauge: Gauge, env: Environment) -> int:
     return 0 if slope is None else max(1, half_up(gauge.rows_in(env.length(slope))))
 
 
-def _shape_top(piece: Piece, top: Section, gauge: Gauge, env: Environment, stacked: Stacked, sloped: int) -> None:
+def _shape_top(piece: Piece, top: Section, gauge: Gauge, env: Environment, stacked: Stacked, sloped: int, habits: Conventions) -> None:
     """A neck, a neck edge or sloped shoulders, over the last rows of the section below."""
     assert isinstance(top, (Shoulders, Neck, NeckEdge))
     below = len(piece.sections) - 2
@@ -124,19 +124,19 @@ def _shape_top(piece: Piece, top: Section, gauge: Gauge, env: Environment, stack
     stacked.shapes[below] = Shape(low["starting"], low["far"]) if any(low.values()) else None
     stacked.rows[below], stacked.rows[-1] = split, rows
     stacked.ends[below] = stacked.before(below) - gone(low["starting"]) - gone(low["far"])
-    shape = _top_shape(top, high, necks, rows)
+    shape = _top_shape(top, high, necks, rows, habits)
     stacked.necks[-1], stacked.shapes[-1] = necks, shape
     inner = 2 * gone(shape.inner) + shape.centre
     stacked.ends[-1] = stacked.ends[below] - gone(shape.starting) - gone(shape.far) - inner
 
 
-def _top_shape(top: Section, outer: dict[str, EdgeParts], stitches: int, rows: int) -> Shape:
+def _top_shape(top: Section, outer: dict[str, EdgeParts], stitches: int, rows: int, habits: Conventions) -> Shape:
     match top:
         case Neck(shape=shape):
-            plan = neck(shape, stitches, rows)
+            plan = neck(shape, stitches, rows, habits.schedules)
             return Shape(outer["starting"], outer["far"], (EdgePart("neck", plan.side),), plan.centre)
         case NeckEdge(shape=shape, at=at):
-            plan = neck(shape, 2 * stitches, rows)
+            plan = neck(shape, 2 * stitches, rows, habits.schedules)
             part = (EdgePart("neck", half_neck(plan.centre // 2, plan.side)),)
             return Shape(part, outer["far"]) if at == "starting" else Shape(outer["starting"], part)
     return Shape(outer["starting"], outer["far"])

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from gaugewright.design.model import Crown, Design
-from gaugewright.grading.plan import SpreadPlan, TaperPlan
+from gaugewright.design.model import Crown, Design, Neck, NeckEdge
+from gaugewright.grading.plan import RaglanPlan, SectionPlan, SpreadPlan, TaperPlan
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, plain
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book
@@ -37,6 +37,7 @@ def _kinds(design: Design, views: tuple[PieceView, ...]) -> Iterator[str]:
         yield "note-every"
     if any(isinstance(s, SpreadPlan) for s in sections):
         yield "note-stars"
+    yield from _habits(design, sections)
     if any(view.piece.start.kind == "centre" for view in views):
         yield "note-centre"
     if any(isinstance(section, Crown) for view in views for section in view.piece.sections):
@@ -60,3 +61,16 @@ def _kinds(design: Design, views: tuple[PieceView, ...]) -> Iterator[str]:
         yield "note-markers"
     if design.seams:
         yield "note-take-up"
+
+
+def _habits(design: Design, sections: list[SectionPlan]) -> Iterator[str]:
+    """Habits of placing remainders other than the engine's own, where something is worked by them."""
+    habits = design.conventions
+    necks = [s for piece in design.pieces for s in piece.sections if isinstance(s, (Neck, NeckEdge)) and s.shape == "v"]
+    tapers = [s for s in sections if isinstance(s, TaperPlan)]
+    if habits.schedules != "straightest" and (tapers or necks or any(isinstance(s, RaglanPlan) for s in sections)):
+        yield f"note-{habits.schedules.replace(' ', '-')}"
+    if habits.spreading != "shared out" and any(isinstance(s, SpreadPlan) for s in sections):
+        yield f"note-{habits.spreading.replace(' ', '-')}"
+    if habits.taper_ends != "as they fall" and any(s.edges in ("both", "pairs") for s in tapers):
+        yield f"note-{habits.taper_ends.replace(' ', '-')}"

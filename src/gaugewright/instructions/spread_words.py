@@ -64,8 +64,12 @@ def round_work(book: Book, cloth: Cloth, spread: Spread | None, view: PieceView)
     parts: list[Spans] = []
     if spread.leading:
         parts.append(_plain(book, stitch, spread.leading))
-    stars = 0
-    for group in spread.groups:
+    turns = _turns(spread.groups)
+    if turns:
+        first, second = (_group(book, stitch, spread, group, second=False) for group in spread.groups[:2])
+        parts.append(book.part("repeat-turns", first=first, second=second, times=turns))
+    stars = int(turns > 0)
+    for group in spread.groups[2 * turns :]:
         starred = group.plain > 0 and group.times > 1
         stars += starred
         parts.append(_group(book, stitch, spread, group, second=starred and stars == 2))
@@ -76,6 +80,18 @@ def round_work(book: Book, cloth: Cloth, spread: Spread | None, view: PieceView)
         joined += [Span(", ")] if joined else []
         joined += part
     return (*joined, *book.part(f"loop-{cloth.loop}"))
+
+
+def _turns(groups: tuple[Group, ...]) -> int:
+    """How often the first two groups follow one another by turns; 0 where they don't, or only once.
+
+    >>> _turns((Group(6, 1), Group(7, 1)) * 10 + (Group(6, 1),)), _turns((Group(6, 3), Group(5, 2)))
+    (10, 0)
+    """
+    turns = 0
+    while groups[:2] == groups[2 * turns : 2 * turns + 2] and len(groups) > 1:
+        turns += 1
+    return turns if turns > 1 else 0
 
 
 def _plain(book: Book, stitch: str, count: int) -> Spans:

@@ -5,6 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, Strict
 
 from gaugewright.spec.base import SpecModel
+from gaugewright.spec.conventions import Conventions
 from gaugewright.spec.fields import EdgeName, FormulaText, Many, MeasureName, NameKey, OneOrMany, Percent, Text
 from gaugewright.spec.materials import Fabric, Yarn
 from gaugewright.spec.pieces import Attachment, Bands, Piece
@@ -56,6 +57,10 @@ class Spec(SpecModel):
     )
     sizes: Sizes = Field(
         default_factory=lambda: Sizes.model_validate({}), description="The sizes made; one size unless stated."
+    )
+    conventions: Conventions = Field(
+        default_factory=lambda: Conventions.model_validate({}),
+        description="How what doesn't share out evenly is placed, where the trade has several habits.",
     )
     yarns: dict[NameKey, Yarn] = Field(min_length=1, description="The yarns, by name.", examples=["{oat: {weight: 6}}"])
     fabrics: dict[NameKey, Fabric] = Field(
