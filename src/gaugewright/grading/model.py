@@ -8,80 +8,23 @@ necks, raglans, colour blocks, motifs and picked-up bands are all made of the sa
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Literal
 
 from gaugewright.grading.divide_start import DivideStart as DivideStart
-from gaugewright.vocabulary import Loop, Side, Worked
-
-OperationKind = Literal[
-    "stitch", "increase", "decrease", "turning chain", "chain", "leave", "slip over", "skip", "picked up"
-]
-
-
-@dataclass(frozen=True, slots=True)
-class Operation:
-    """What one working does: `uses` stitches of the row before, `makes` stitches of this one."""
-
-    kind: OperationKind
-    stitch: str
-    uses: int
-    makes: int
-    loop: Loop = "both"
-
-    @property
-    def change(self) -> int:
-        """Stitches gained (or lost, if negative)."""
-        return self.makes - self.uses
-
-
-def work(stitch: str, loop: Loop = "both") -> Operation:
-    """One plain stitch."""
-    return Operation("stitch", stitch, 1, 1, loop)
-
-
-def increase(stitch: str, into: int = 2, loop: Loop = "both") -> Operation:
-    """`into` stitches worked in one."""
-    return Operation("increase", stitch, 1, into, loop)
-
-
-def decrease(stitch: str, of: int = 2, loop: Loop = "both") -> Operation:
-    """`of` stitches worked together."""
-    return Operation("decrease", stitch, of, 1, loop)
-
-
-def turning_chain(stitch: str, counts: bool) -> Operation:
-    """The chain at a row's start: in the place of the first stitch if it counts, else beside it."""
-    return Operation("turning chain", stitch, 1 if counts else 0, 1 if counts else 0)
-
-
-def chain() -> Operation:
-    """A chain added to the row, such as under an arm: it is a stitch of this row."""
-    return Operation("chain", "ch", 0, 1)
-
-
-def bridge() -> Operation:
-    """A chain over a stitch passed over, in whose place it stands: a buttonhole's."""
-    return Operation("chain", "ch", 1, 1)
-
-
-def leave() -> Operation:
-    """A stitch left unworked at a row's end: crochet's way of casting off there."""
-    return Operation("leave", "", 1, 0)
-
-
-def slip_over() -> Operation:
-    """A stitch slip-stitched over at a row's start: crochet's way of casting off there."""
-    return Operation("slip over", "sl st", 1, 0)
-
-
-def skip() -> Operation:
-    """A stitch passed over within a row, for another strip to begin from."""
-    return Operation("skip", "", 1, 0)
-
-
-def pick_up(stitch: str) -> Operation:
-    """A stitch worked into an edge of rows or of another strip: it uses no stitch of the row before."""
-    return Operation("picked up", stitch, 0, 1)
+from gaugewright.grading.operations import Operation as Operation
+from gaugewright.grading.operations import OperationKind as OperationKind
+from gaugewright.grading.operations import anchor as anchor
+from gaugewright.grading.operations import bridge as bridge
+from gaugewright.grading.operations import chain as chain
+from gaugewright.grading.operations import decrease as decrease
+from gaugewright.grading.operations import increase as increase
+from gaugewright.grading.operations import leave as leave
+from gaugewright.grading.operations import pick_up as pick_up
+from gaugewright.grading.operations import skip as skip
+from gaugewright.grading.operations import slip_over as slip_over
+from gaugewright.grading.operations import turning_chain as turning_chain
+from gaugewright.grading.operations import wait as wait
+from gaugewright.grading.operations import work as work
+from gaugewright.vocabulary import Side, Worked
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,13 +152,29 @@ Start = ChainStart | CentreStart | EdgeStart | SpanStart | DivideStart
 
 
 @dataclass(frozen=True, slots=True)
+class ShortRows:
+    """Rows that leave stitches to wait, worked back and forth between row `after` and the next."""
+
+    after: int
+    rows: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Strip:
-    """Rows worked one on the other from one start."""
+    """Rows worked one on the other from one start. Short rows are no rows of a side edge, so they are not among `rows`."""
 
     name: str
     start: Start
     worked: Worked
     rows: tuple[Row, ...]
+    short: tuple[ShortRows, ...] = ()
+
+    def all_rows(self) -> Iterator[Row]:
+        """Every row as it is worked, short ones in their place."""
+        between = {each.after: each.rows for each in self.short}
+        for number, row in enumerate(self.rows, start=1):
+            yield row
+            yield from between.get(number, ())
 
     @property
     def last_count(self) -> int:
