@@ -75,7 +75,7 @@ def told(text: str) -> list[tuple[str, str, str]]:
     return [(p.name, p.origin.line_text.strip() if p.origin else "", p.size) for p in problems(text)]
 
 
-SHORT = {"increase": "inc", "decrease": "dec", "turning chain": "ch", "picked up": "pick", "leave": "leave", "slip over": "over", "skip": "skip"}
+SHORT = {"increase": "inc", "decrease": "dec", "turning chain": "ch", "picked up": "pick", "leave": "leave", "slip over": "over", "skip": "skip", "wait": "wait", "anchor": "anchor"}
 
 
 def row_text(row: Row) -> str:
@@ -118,13 +118,15 @@ def strip_text(strip: Strip) -> list[str]:
     """A strip's start and its rows, like rows together."""
     lines = [start_text(strip)]
     texts = [row_text(row) for row in strip.rows]
+    breaks = {group.after for group in strip.short}
     first = 0
     while first < len(texts):
         last = first
         # Rows alike but for the side that is up, which alternates or stays by itself.
-        while last + 1 < len(texts) and texts[last + 1][3:] == texts[first][3:]:
+        while last + 1 < len(texts) and last + 1 not in breaks and texts[last + 1][3:] == texts[first][3:]:
             last += 1
         number = str(first + 1) if last == first else f"{first + 1}-{last + 1}"
         lines.append(f"{number:>5} {texts[first]}")
+        lines += [f"{f'{group.after}.{place}':>7} {row_text(row)}" for group in strip.short for place, row in enumerate(group.rows, start=1) if group.after == last + 1]
         first = last + 1
     return lines

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from gaugewright.checks.lengths import wanted_total
 from gaugewright.checks.model import Subject
-from gaugewright.design.model import TOPS, Cap, Design, ForLength, Formula, NamedEdge, Neck, NeckEdge, Piece, Shoulders
+from gaugewright.design.model import UNSTACKED, Cap, Design, ForLength, Formula, NamedEdge, Neck, NeckEdge, Piece, Shoulders
 from gaugewright.errors import ProblemsFound
 from gaugewright.formulas.names import names_in
 from gaugewright.formulas.nodes import Binary, Call, FormulaError, Name, Node, Number
@@ -68,7 +68,7 @@ def _length(piece: Piece) -> Behind | None:
     total = wanted_total(piece)
     if total is not None:
         return _as_it_stands(total)
-    extents = [section.extent for section in piece.sections if not isinstance(section, TOPS)]
+    extents = [section.extent for section in piece.sections if not isinstance(section, UNSTACKED)]
     lengths = [extent.length for extent in extents if isinstance(extent, ForLength)]
     if not lengths or len(lengths) < len(extents):
         return None

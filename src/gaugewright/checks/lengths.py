@@ -6,7 +6,7 @@ from dataclasses import replace
 from gaugewright.checks.model import Found, Subject
 from gaugewright.checks.rising import moved_to_rise, row_of
 from gaugewright.checks.wording import by_size, cm, count_of, listed, problem, span_cm
-from gaugewright.design.model import TOPS, Formula, Neck, Piece, Shoulders, ToLevel
+from gaugewright.design.model import UNSTACKED, Formula, Neck, Piece, Shoulders, ToLevel
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.grading.model import GradedPiece, SpanStart, Strip
 from gaugewright.grading.plan import DividedPlan, ShouldersPlan
@@ -19,7 +19,7 @@ def wanted_total(piece: Piece) -> Formula | None:
     """The formula of a piece's whole length: its total, or the height at which its last section ends, if it says so."""
     if piece.total is not None:
         return piece.total
-    extents = [section.extent for section in piece.sections if not isinstance(section, TOPS)]
+    extents = [section.extent for section in piece.sections if not isinstance(section, UNSTACKED)]
     return extents[-1].height if extents and isinstance(extents[-1], ToLevel) else None
 
 

@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from gaugewright.checks.model import Measured, Remade, Subject
 from gaugewright.checks.remeasure_tops import has_shaped_top, top_edges, widths_across
 from gaugewright.checks.row_ends import RowEnds, along, row_ends
+from gaugewright.checks.waiting import gained
 from gaugewright.design.model import TAKE_UP_STITCHES, Design, FinishedMeasure, Formula, NamedEdge, Piece
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.nodes import Call, FormulaError, Name
@@ -26,6 +27,8 @@ SIDES: tuple[RowEdge, RowEdge] = ("starting", "far")
 
 Gauges = Mapping[str, Gauge]
 Lost = Mapping[tuple[str, RowEdge | None], float]
+Wedged = Sequence[tuple[int, tuple[int, ...], float]]
+"""Short rows: the row they follow, the rows that each stitch gains there, and a row's height."""
 
 
 def subject_of(design: Design, bodies: Sized[Body], grading: Grading) -> Subject:
@@ -87,6 +90,7 @@ def remeasure(piece: Piece, plan: PiecePlan, strips: Sequence[Strip], gauges: Ga
     finished = [width - seam for width, seam in zip(row_widths, off, strict=True)]
     first, last = of_rows[0], of_rows[-1]
     top_names = (piece.top, "shoulder")
+    wedged = [(group.after, gained(strips[0], group.after), of_rows[group.after].height / of_rows[group.after].rows) for group in strips[0].short]
     rows_length = sum(gauge.height / gauge.rows for gauge in of_rows)
     length = rows_length - lost.get((piece.bottom, None), 0.0) * first.height / first.rows
     length -= max(lost.get((name, None), 0.0) for name in top_names) * last.height / last.rows
@@ -94,8 +98,9 @@ def remeasure(piece: Piece, plan: PiecePlan, strips: Sequence[Strip], gauges: Ga
         piece.bottom: finished[0], piece.top: finished[-1], "top": finished[-1], "bottom": finished[0], "top_width": finished[-1],
         "width": finished[-1 if piece.start.kind == "centre" else 0],
         "widest": max(finished), "narrowest": min(finished), "length": length,
+        "longest": length + sum(max(stitches) * row for _, stitches, row in wedged),
     }
-    return Remade(measures, _edges(piece, plan, strips, row_widths[-1], ends, of_rows, sides), rows_length)
+    return Remade(measures, _edges(piece, plan, strips, row_widths[-1], ends, of_rows, sides, wedged), rows_length)
 
 
 def span_of(edge: NamedEdge, plan: PiecePlan) -> tuple[int, int]:
@@ -111,7 +116,8 @@ def _seam_rows(edge: NamedEdge, plan: PiecePlan) -> tuple[int, int]:
 
 
 def _edges(
-    piece: Piece, plan: PiecePlan, strips: Sequence[Strip], across: float, ends: RowEnds, of_rows: Sequence[Gauge], sides: Sequence[NamedEdge]
+    piece: Piece, plan: PiecePlan, strips: Sequence[Strip], across: float, ends: RowEnds, of_rows: Sequence[Gauge], sides: Sequence[NamedEdge],
+    wedged: Wedged,
 ) -> dict[str, float]:
     """Stitch edges by their stitches, row ends along their line; of one name on two sides the first."""
     bottom = strips[0].start.stitches * of_rows[0].width / of_rows[0].stitches
@@ -120,7 +126,8 @@ def _edges(
     whole = [NamedEdge(side, side, None, None) for side in SIDES] if sides else []
     for edge in (*sides, *whole):
         low, high = span_of(edge, plan)
-        edges.setdefault(edge.name, along(getattr(ends, edge.side)[low:high]))
+        more = sum(stitches[0 if edge.side == "starting" else -1] * row for after, stitches, row in wedged if low <= after < high)
+        edges.setdefault(edge.name, along(getattr(ends, edge.side)[low:high]) + more)
     return edges
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from gaugewright.checks.model import Found, Subject
 from gaugewright.checks.divisions import division_faults
+from gaugewright.checks.waiting import in_order, waiting_faults
 from gaugewright.checks.wording import by_size, count_of, problem
 from gaugewright.design.model import Piece
 from gaugewright.errors import Origin, Problem
@@ -33,19 +34,20 @@ def row_faults(strip: Strip, strips: Sequence[Strip]) -> tuple[str, ...]:
 def faults_of(strip: Strip, strips: Sequence[Strip]) -> Iterator[RowFault]:
     """The same with the number of the row."""
     yield from _start_faults(strip, strips)
-    available, before = _given(strip), "the start"
-    for number, row in enumerate(strip.rows, start=1):
-        picking_up = number == 1 and isinstance(strip.start, EdgeStart)
+    available, before, side = _given(strip), "the start", ""
+    for number, called, row, is_short in in_order(strip):
+        picking_up = number == 1 and not is_short and isinstance(strip.start, EdgeStart)
         makes = row.makes
         wanted = makes if picking_up else row.uses
-        dividing = number == 1 and isinstance(strip.start, DivideStart)
+        dividing = number == 1 and not is_short and isinstance(strip.start, DivideStart)
         if wanted != available:
             does = "picks up" if picking_up else "works over"
-            yield RowFault(number, f"row {number} {does} {count_of(wanted, 'stitch', 'stitches')}, and {before} gives {available}")
-        yield from (RowFault(number, f"row {number} {text}") for text in _run_faults(row, number, picking_up, dividing))
-        if not _side_follows(strip, number):
-            yield RowFault(number, f"row {number} shows its {row.side}, the wrong face after the row before")
-        available, before = makes, f"row {number}"
+            yield RowFault(number, f"{called} {does} {count_of(wanted, 'stitch', 'stitches')}, and {before} gives {available}")
+        yield from (RowFault(number, f"{called} {text}") for text in _run_faults(row, number, picking_up, dividing))
+        if not _side_follows(strip, row, side):
+            yield RowFault(number, f"{called} shows its {row.side}, the wrong face after the row before")
+        available, before, side = makes, called, row.side
+    yield from (RowFault(number, text) for number, text in waiting_faults(strip))
     yield from _shared_stitches(strip, strips)
 
 
@@ -74,12 +76,11 @@ def _run_faults(row: Row, number: int, picking_up: bool, dividing: bool) -> Iter
         yield "has no stitches"
 
 
-def _side_follows(strip: Strip, number: int) -> bool:
+def _side_follows(strip: Strip, row: Row, before: str) -> bool:
     """Turned work shows its faces in turn; rounds that are not turned show the right side only."""
-    side = strip.rows[number - 1].side
     if strip.worked in ("joined rounds", "spiral rounds"):
-        return side == "RS"
-    return number == 1 or side != strip.rows[number - 2].side
+        return row.side == "RS"
+    return row.side != before
 
 
 def _start_faults(strip: Strip, strips: Sequence[Strip]) -> Iterator[RowFault]:
@@ -149,7 +150,7 @@ def check_rows_follow(subject: Subject) -> Found:
             others = {key: sized[label] for key, sized in subject.grading.pieces.items()}
             for fault in (*_piece_faults(graded), *_pick_up_faults(graded, others), *_division_faults(graded, others)):
                 told.setdefault((section_origin(piece, plan, fault.row), fault.text), []).append(label)
-            rows += sum(len(strip.rows) for strip in graded.strips)
+            rows += sum(len(list(in_order(strip))) for strip in graded.strips)
         by_place: dict[Origin, list[tuple[str, str]]] = {}
         for (origin, text), sizes in told.items():
             by_place.setdefault(origin, []).extend((size, text) for size in sizes)

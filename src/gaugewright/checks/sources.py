@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from gaugewright.checks.model import Found, Subject
 from gaugewright.checks.wording import by_size, cm, count_of, problem
-from gaugewright.design.model import TOPS, Cap, Crown, Design, ForLength, Formula, Taper, ToLevel
+from gaugewright.design.model import UNSTACKED, Cap, Crown, Design, ForLength, Formula, Taper, ToLevel
 from gaugewright.design.shapes import shape_formulas
 from gaugewright.errors import Origin, Problem
 from gaugewright.formulas.names import names_in
@@ -30,7 +30,7 @@ def formulas_of(design: Design) -> Iterator[Formula]:
         yield from (formula for formula in (piece.start.width, piece.total) if formula is not None)
         for section in piece.sections:
             yield from shape_formulas(section)
-            if isinstance(section, (*TOPS, Cap)):
+            if isinstance(section, (*UNSTACKED, Cap)):
                 continue
             if isinstance(section.extent, ToLevel):
                 yield section.extent.height

@@ -107,7 +107,7 @@ def allowance(formula: Formula, subject: Subject, size: str) -> Allowance:
 def runs_along(term: Term, subject: Subject, size: str) -> bool:
     """Whether a term is measured in rows rather than in stitches."""
     if not term.is_edge:
-        return term.name == "length"
+        return term.name in ("length", "longest")
     edge = subject.grading.pieces[term.piece][size].edges.get(term.name)
     return edge is not None and edge.rows > 0
 

@@ -9,7 +9,7 @@ from gaugewright.cli.outcome import say
 from gaugewright.cli.publishing import parse_gauge_option
 from gaugewright.design.model import Formula, ForLength, ForRows, Rest, Section, ToLevel
 from gaugewright.errors import UserError
-from gaugewright.grading.model import Row
+from gaugewright.grading.model import Row, Strip
 
 
 def show_stage(spec: Path, stage: str, gauge: str) -> None:
@@ -68,7 +68,15 @@ def _rows(graded: pipeline.Graded) -> Iterator[str]:
         for size, piece in pieces.items():
             for strip in piece.strips:
                 name = key if strip is piece.main else strip.name
-                yield from (f"{name} {size} {number:3d} {row_text(row)}" for number, row in enumerate(strip.rows, start=1))
+                yield from (f"{name} {size} {number} {row_text(row)}" for number, row in _numbered(strip))
+
+
+def _numbered(strip: Strip) -> Iterator[tuple[str, Row]]:
+    """Rows by their numbers, short rows by those of the row they follow and their own."""
+    short = {group.after: group.rows for group in strip.short}
+    for number, row in enumerate(strip.rows, start=1):
+        yield f"{number:3d}", row
+        yield from ((f"{number:3d}.{place}", each) for place, each in enumerate(short.get(number, ()), start=1))
 
 
 def row_text(row: Row) -> str:

@@ -22,6 +22,7 @@ from gaugewright.design.shapes import Cap as Cap
 from gaugewright.design.shapes import Neck as Neck
 from gaugewright.design.shapes import NeckEdge as NeckEdge
 from gaugewright.design.size_list import SizeList
+from gaugewright.design.wedges import Wedge as Wedge
 from gaugewright.errors import Origin
 from gaugewright.gauge.counts import CountRule
 from gaugewright.gauge.model import Gauge
@@ -106,10 +107,13 @@ class Shoulders:
     slope: Formula | None = None
 
 
-Section = Even | Taper | Shoulders | Armhole | Neck | NeckEdge | Cap | Crown | Raglan
+Section = Even | Taper | Shoulders | Armhole | Neck | NeckEdge | Cap | Crown | Raglan | Wedge
 
 TOPS = (Shoulders, Neck, NeckEdge)
 """Sections that end a piece and hang from the shoulder: their rows, if any, are the last ones below them."""
+
+UNSTACKED = (*TOPS, Wedge)
+"""Sections that add no row to the edges: tops have rows of what is below them, a wedge has short rows."""
 
 
 @dataclass(frozen=True, slots=True)

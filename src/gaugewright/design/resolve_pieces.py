@@ -25,6 +25,7 @@ from gaugewright.design.raglans import resolve_raglan
 from gaugewright.design.resolve_buttonholes import resolve_buttonholes
 from gaugewright.design.resolve_crowns import resolve_crown
 from gaugewright.design.resolve_shapes import SHAPED, resolve_shape
+from gaugewright.design.wedges import resolve_wedge
 from gaugewright.spec import Spec
 from gaugewright.vocabulary import RowEdge
 
@@ -67,7 +68,7 @@ def resolve_piece(
 
 def kind_of(section: Any) -> str:
     """The key that opens a section."""
-    return next(kind for kind in ("even", "taper", "shoulders", "crown", "raglan", *SHAPED) if getattr(section, kind) is not None)
+    return next(kind for kind in ("even", "taper", "shoulders", "crown", "raglan", "wedge", *SHAPED) if getattr(section, kind) is not None)
 
 
 def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], in_rounds: bool) -> tuple[Section, ...]:
@@ -79,6 +80,8 @@ def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tupl
             found.append(resolve_crown(section.part, fabric, own, origins))
         elif kind_of(section) == "raglan":
             found.append(resolve_raglan(section.part, fabric, own, origins))
+        elif kind_of(section) == "wedge":
+            found.append(resolve_wedge(section.part, below, own, origins, lambda at: _at(at, edges, in_rounds)))
         elif kind_of(section) in SHAPED:
             found.append(resolve_shape(section.part, fabric, below, own, origins, lambda at: _at(at, edges, in_rounds)))
         else:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from gaugewright.design.formula import Extent, Formula
 from gaugewright.design.raglans import Raglan
+from gaugewright.design.wedges import Wedge
 from gaugewright.errors import Origin
 from gaugewright.vocabulary import HalfNeckShape, NeckShape, RowEdge
 
@@ -72,7 +73,7 @@ def shape_formulas(section: object) -> Iterator[Formula]:
             found = (width, depth, slope)
         case Cap(opening=opening, ease=ease, block=block):
             found = (opening, ease, block)
-        case Raglan():
+        case Raglan() | Wedge():
             found = section.formulas
         case _:
             found = (getattr(section, "neck", None), getattr(section, "slope", None))

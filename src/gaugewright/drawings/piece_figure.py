@@ -7,6 +7,7 @@ from gaugewright.drawings.crown_figures import disc_figure, from_centre, is_disc
 from gaugewright.drawings.model import ColourBand, Measure, PieceFigure
 from gaugewright.drawings.top_measures import is_shaped, top_measures
 from gaugewright.drawings.raglan_figures import from_neck, hangs
+from gaugewright.drawings.wedge_measures import wedge_marks, wedge_measures
 from gaugewright.grading.model import GradedPiece, Outline, Point
 from gaugewright.grading.plan import PiecePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.sized import Sized
@@ -25,7 +26,7 @@ def piece_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiec
         ),
         measures=tuple(_measures(piece, plans, graded, drawn, in_rounds)),
         edge_names=() if in_rounds else _edge_names(piece, plan, outline),
-        marks=tuple((mark.level.replace("_", " "), (outline.starting if mark.side == "starting" else outline.far)[mark.row]) for mark in plan.marks),
+        marks=(*wedge_marks(plan, outline), *((mark.level.replace("_", " "), (outline.starting if mark.side == "starting" else outline.far)[mark.row]) for mark in plan.marks)),
         in_rounds=in_rounds,
     )
     if hangs(piece):
@@ -80,14 +81,13 @@ def _measures(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiece],
     if any(widths[label][row] > max(widths[label][0], widths[label][-1]) + 1 for label, row in widest.items()):
         across(f"{girth} at the widest", widest)
     if is_shaped(plan):
-        return [*found, *top_measures(plans, graded, drawn), *_heights(plans, graded, drawn)]
+        return [*found, *top_measures(plans, graded, drawn), *_heights(plans, graded, drawn), *wedge_measures(plans, graded, drawn)]
     if any(abs(widths[label][-1] - widths[label][0]) > 1 for label in plans.labels):
         across(f"{girth} at the top", top)
     shoulders = next((s for s in plan.sections if isinstance(s, ShouldersPlan)), None)
     if shoulders is not None:
         found += _shoulder_measures(graded, drawn)
-    found += _heights(plans, graded, drawn)
-    return found
+    return [*found, *_heights(plans, graded, drawn), *wedge_measures(plans, graded, drawn)]
 
 
 def _shoulder_measures(graded: Sized[GradedPiece], drawn: str) -> list[Measure]:

@@ -1,6 +1,6 @@
 """Colour bands in rows: resolved once from the bottom edge, so that they meet across the seams."""
 
-from gaugewright.design.model import TOPS, Piece
+from gaugewright.design.model import UNSTACKED, Piece
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.measure import Measured
@@ -17,7 +17,7 @@ def colour_rows(piece: Piece, measured: Measured, gauges: tuple[Gauge, ...], env
     by_row = _band_colours(piece, measured, gauges, env)
     first = 0
     for section, count in zip(piece.sections, measured.rows, strict=True):
-        if not isinstance(section, TOPS) and section.colour:
+        if not isinstance(section, UNSTACKED) and section.colour:
             by_row[first : first + count] = [section.colour] * count
         first += count
     bands: list[ColourBandRows] = []

@@ -32,7 +32,7 @@ def edge_lengths(
     edges |= shape_edges(plan, outline, last) | raglan_edges(plan.sections[-1], last)
     edges[piece.top] = top
     if strip.worked == "rows":
-        edges |= _row_end_edges(piece, plan, outline, first, size)
+        edges |= _row_end_edges(piece, plan, outline, gauges, first, size)
     return edges | {"bottom": bottom, "top": top}
 
 
@@ -40,11 +40,11 @@ def _stitch_edge(stitches: int, gauge: Gauge) -> EdgeLength:
     return EdgeLength(gauge.width_of(stitches), 0, stitches)
 
 
-def _row_end_edges(piece: Piece, plan: PiecePlan, outline: Outline, gauge: Gauge, size: str) -> dict[str, EdgeLength]:
+def _row_end_edges(piece: Piece, plan: PiecePlan, outline: Outline, gauges: Gauges, gauge: Gauge, size: str) -> dict[str, EdgeLength]:
     """Both sides' edges. One name on both sides is one edge, so its two lengths must agree."""
     found: dict[str, EdgeLength] = {}
     for edge in piece.edges:
-        length = _row_end_edge(edge, plan, outline)
+        length = _row_end_edge(edge, plan, outline, gauges)
         before = found.setdefault(edge.name, length)
         if abs(before.length - length.length) > seam_tolerance(before.length, gauge.row_height):
             both = f"{before.length / 10:.1f} cm long on one side and {length.length / 10:.1f} cm on the other"
@@ -52,14 +52,17 @@ def _row_end_edges(piece: Piece, plan: PiecePlan, outline: Outline, gauge: Gauge
             hint = "name the two sides apart, under `starting` and `far`"
             raise ProblemsFound([Problem("edge-twice", message, piece.origin, hint, size)])
     for side in SIDES:
-        found[side] = _row_end_edge(NamedEdge(side, side, None, None), plan, outline)
+        found[side] = _row_end_edge(NamedEdge(side, side, None, None), plan, outline, gauges)
     return found
 
 
-def _row_end_edge(edge: NamedEdge, plan: PiecePlan, outline: Outline) -> EdgeLength:
+def _row_end_edge(edge: NamedEdge, plan: PiecePlan, outline: Outline, gauges: Gauges) -> EdgeLength:
+    """Along its row ends, those of a wedge that is deepest at this edge among them."""
     first, last = _rows_between(edge, plan)
+    gained = {w.cloth.fabric: w.gained_at(edge.side) for after, w in plan.wedges() if first <= after < last}
     corners = sum(first < row <= last for row in outline.left[0 if edge.side == "starting" else 1])
-    return EdgeLength(edge_length(outline, edge.side, first, last), last - first, 0, corners)
+    wedged = sum(gauges[fabric].height_of(rows) for fabric, rows in gained.items())
+    return EdgeLength(edge_length(outline, edge.side, first, last) + wedged, last - first + sum(gained.values()), 0, corners)
 
 
 def _rows_between(edge: NamedEdge, plan: PiecePlan) -> tuple[int, int]:
@@ -78,7 +81,7 @@ def finished_measures(
 
     `width` and `bottom` are taken at the start (the width of what begins at a centre at its last round),
     `top_width` at the last row, in rounds as the whole girth; a width loses what the seams at its own row take, and is measured across a neck and over the
-    shoulders' slopes. `length` is all rows, less what a seam on the top or bottom edge takes.
+    shoulders' slopes. `length` is all rows, less what a seam on the top or bottom edge takes; `longest` is that with a wedge.
     """
     strip = strips[0]
     rows = (*strip.rows, *(strips[-1].rows if len(strips) > 1 else ()))
@@ -88,17 +91,18 @@ def finished_measures(
         width - loss * gauges[row.fabric].stitch_width for width, loss, row in zip(worked, losses, rows, strict=True)
     ]
     length = outline.heights[-1]
+    wedged = sum(gauges[wedge.cloth.fabric].height_of(wedge.short) for _, wedge in plan.wedges())
     return (
-        _measures(piece, finished, length - _end_take_up(piece, strip, gauges, taken)),
-        _measures(piece, worked, length),
+        _measures(piece, finished, length - _end_take_up(piece, strip, gauges, taken), wedged),
+        _measures(piece, worked, length, wedged),
     )
 
 
-def _measures(piece: Piece, widths: list[float], length: float) -> Measures:
+def _measures(piece: Piece, widths: list[float], length: float, wedged: float) -> Measures:
     first, last = widths[0], widths[-1]
     own = {piece.bottom: first, piece.top: last, "top": last}
     return own | {
-        "width": last if piece.start.kind == "centre" else first, "bottom": first, "top_width": last, "widest": max(widths), "narrowest": min(widths), "length": length,
+        "width": last if piece.start.kind == "centre" else first, "bottom": first, "top_width": last, "widest": max(widths), "narrowest": min(widths), "length": length, "longest": length + wedged,
     }
 
 

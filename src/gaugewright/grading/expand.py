@@ -21,6 +21,7 @@ from gaugewright.grading.plan import Cloth, DividedPlan, EvenPlan, PiecePlan, Pr
 from gaugewright.grading.raglan_rows import RaglanPlan, dividing_round, raglan_rounds
 from gaugewright.grading.shape_rows import shaped_rows, sides_of
 from gaugewright.grading.spread import Spread
+from gaugewright.grading.wedge_rows import closing_row, short_rows
 from gaugewright.vocabulary import Side
 
 Runs = Iterator[Run]
@@ -36,7 +37,11 @@ def expand(plan: PiecePlan) -> Strip:
         for runs in _section(plan, section, len(rows) + 1, colours):
             held = plan.holes is not None and plan.holes.row == len(rows) + 1
             rows.append(Row(with_holes(runs, plan.holes) if held and plan.holes else runs, row_side(plan, len(rows) + 1)))
-    return Strip(plan.piece, plan.start, plan.worked, tuple(rows))
+    short = []
+    for after, wedge in plan.wedges():
+        short.append(short_rows(wedge, after, plan.colour_of(after + 1), lambda number: row_side(plan, number)))
+        rows[after] = closing_row(wedge, rows[after])
+    return Strip(plan.piece, plan.start, plan.worked, tuple(rows), tuple(short))
 
 
 def expand_all(plan: PiecePlan) -> tuple[Strip, ...]:

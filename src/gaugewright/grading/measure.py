@@ -7,7 +7,7 @@ stack of all rows, then counts that follow from rows.
 
 from dataclasses import dataclass, replace
 
-from gaugewright.design.model import TOPS, Armhole, Cap, Crown, Design, Even, Piece, Raglan, Shoulders, Taper
+from gaugewright.design.model import TOPS, UNSTACKED, Armhole, Cap, Crown, Design, Even, Piece, Raglan, Shoulders, Taper
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule
 from gaugewright.grading.allowed import Asked, allowed_count, even_by, of_parity, stated_count, stepped_count
@@ -109,7 +109,7 @@ def _rows_from_counts(size: _Size, start: int) -> tuple[int | None, ...]:
             end = crown_end(section, size.piece, fabric, size.env)
             rows, before = crown_rounds(section, fabric, (before, end), lead_rows(index), size.piece, size.env.size), end
         else:
-            own = None if isinstance(section, TOPS) else _own_rows(size, section)
+            own = None if isinstance(section, UNSTACKED) else _own_rows(size, section)
             before = _end_count(size, index, before, own)
         found.append(rows)
     return tuple(found)

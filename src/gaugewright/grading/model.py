@@ -245,7 +245,7 @@ def _stairs(points: tuple[Point, ...], left: frozenset[int]) -> tuple[Point, ...
 class GradedPiece:
     """A piece in one size: its strips, outline, named edges, and finished and worked measures in mm.
 
-    Measures: width and bottom (at the start), top_width, widest, narrowest, length; both ends by their own names too.
+    Measures: width and bottom (at the start), top_width, widest, narrowest, length, longest; both ends by their own names too.
     """
 
     key: str

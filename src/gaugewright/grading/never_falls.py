@@ -9,7 +9,7 @@ the wanted lengths, but never falling where the wanted length does not fall.
 from collections.abc import Sequence
 from dataclasses import replace
 
-from gaugewright.design.model import TOPS, Design, Piece, Rest
+from gaugewright.design.model import UNSTACKED, Design, Piece, Rest
 from gaugewright.errors import ProblemsFound
 from gaugewright.formulas.names import calls_in
 from gaugewright.grading.measure import Measured
@@ -22,7 +22,7 @@ FELT_SAME = 0.05
 
 def settled(piece: Piece, design: Design, envs: Sized[Environment], measured: Sized[Measured]) -> Sized[Measured]:
     """The same counts with the rest's rows moved by at most one where a size would fall behind a smaller one."""
-    taker = next((i for i, s in enumerate(piece.sections) if not isinstance(s, TOPS) and isinstance(s.extent, Rest)), None)
+    taker = next((i for i, s in enumerate(piece.sections) if not isinstance(s, UNSTACKED) and isinstance(s.extent, Rest)), None)
     if taker is None or piece.total is None or not _leans_on_pieces(piece, design):
         return measured
     row = design.fabric(piece.sections[taker].fabric).gauge.row_height

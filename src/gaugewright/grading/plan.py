@@ -4,6 +4,7 @@ Expanded (`expand.py`) a plan gives rows; merged over sizes it gives the written
 (kinds and order of sections, which edges are shaped, how many rates) is the same for all sizes.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
@@ -16,6 +17,7 @@ from gaugewright.grading.shape_plans import DividedPlan as DividedPlan
 from gaugewright.grading.shape_plans import EdgeParts, gone
 from gaugewright.grading.shape_plans import ProfilePlan as ProfilePlan
 from gaugewright.grading.spread import Spread
+from gaugewright.grading.wedge_rows import WedgePlan as WedgePlan
 from gaugewright.vocabulary import RowEdge, Worked
 
 ShapedEdges = Literal["both", "starting", "far", "pairs"]
@@ -105,7 +107,7 @@ class ShouldersPlan:
         return self.stitches - 2 * gone(self.slope)
 
 
-SectionPlan = EvenPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan
+SectionPlan = EvenPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan | WedgePlan
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,6 +158,14 @@ class PiecePlan:
                 return before + first - 1
             before += section.rows
         return before
+
+    def wedges(self) -> Iterator[tuple[int, WedgePlan]]:
+        """The wedges that this size has, each with the row after which it lies."""
+        before = 0
+        for section in self.sections:
+            if isinstance(section, WedgePlan) and section.leaves:
+                yield before + section.lead, section
+            before += section.rows
 
     def colour_of(self, row: int) -> str:
         """The colour of a row, counted from 1."""

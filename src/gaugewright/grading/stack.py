@@ -9,7 +9,7 @@ share levels share rows.
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from gaugewright.design.model import TOPS, Armhole, Cap, Crown, Design, Even, ForLength, ForRows, Piece, Raglan, Rest, Taper, ToLevel
+from gaugewright.design.model import UNSTACKED, Armhole, Cap, Crown, Design, Even, ForLength, ForRows, Piece, Raglan, Rest, Taper, ToLevel
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.rounding import half_up
@@ -55,7 +55,7 @@ def stack_rows(piece: Piece, design: Design, env: Environment, known: tuple[int 
     stretches = tuple(
         _stretch(index, section, design.fabric(section.fabric).gauge, env, known[index])
         for index, section in enumerate(piece.sections)
-        if not isinstance(section, TOPS)
+        if not isinstance(section, UNSTACKED)
     )
     _check_levels(piece, stretches, env)
     wanted = _wanted_height(piece, stretches, env)
@@ -180,14 +180,14 @@ def end_heights(piece: Piece, design: Design, env: Environment) -> tuple[float |
     reached: float | None = 0.0
     found: list[float | None] = []
     for section in piece.sections:
-        match None if isinstance(section, TOPS) else section.extent:
+        match None if isinstance(section, UNSTACKED) else section.extent:
             case ToLevel(height=formula):
                 reached = env.length(formula)
             case ForLength(length=formula) if reached is not None:
                 reached += env.length(formula)
             case ForRows(rows=rows) if reached is not None:
                 reached += design.fabric(section.fabric).gauge.height_of(rows)
-            case _ if not isinstance(section, TOPS):
+            case _ if not isinstance(section, UNSTACKED):
                 reached = None
         found.append(reached)
     return tuple(found)

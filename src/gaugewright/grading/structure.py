@@ -4,7 +4,7 @@ In: counts and rows of every size, and where its tapers are shaped. Out: a `Piec
 sections, their edges and the order of their rates are the same in all.
 """
 
-from gaugewright.design.model import TOPS, Armhole, Cap, Crown, Design, Even, Neck, NeckEdge, Piece, Raglan, Section, Shoulders, Taper
+from gaugewright.design.model import UNSTACKED, Armhole, Cap, Crown, Design, Even, Neck, NeckEdge, Piece, Raglan, Section, Shoulders, Taper, Wedge
 from gaugewright.grading.buttonholes import plan_holes
 from gaugewright.grading.colour_rows import colour_rows
 from gaugewright.grading.crown_plans import crown_plans
@@ -18,6 +18,7 @@ from gaugewright.grading.profile_plans import divided_plan, profile_plan
 from gaugewright.grading.raglan_plans import raglan_plans
 from gaugewright.grading.spread_plans import spread_plans
 from gaugewright.grading.taper_plans import taper_plans
+from gaugewright.grading.wedge_plans import wedge_plan
 from gaugewright.sized import Sized
 from gaugewright.sizing.environment import Environment
 from gaugewright.trade.foundation import foundation
@@ -57,7 +58,7 @@ def plan_piece(
         for index, section in enumerate(piece.sections)
     ]
     gauges = tuple(design.fabric(section.fabric).gauge for section in piece.sections)
-    first = cloth_of(design, next(s.fabric for s in piece.sections if not isinstance(s, TOPS)), worked, crowned)
+    first = cloth_of(design, next(s.fabric for s in piece.sections if not isinstance(s, UNSTACKED)), worked, crowned)
 
     def one(label: str) -> PiecePlan:
         m, env = measured[label], envs[label]
@@ -102,6 +103,9 @@ def _plan_section(
             gauge, necks = design.fabric(section.fabric).gauge, measured.map(lambda m: m.before(index))
             rows = measured.map(lambda m: m.rows[index])
             return raglan_plans(section, cloth, gauge, necks, rows, envs, lead_rows(index), design.conventions.schedules).map(lambda plan: plan)
+        case Wedge():
+            own = design.fabric(section.fabric).gauge
+            return gather(measured.labels, lambda label: wedge_plan(section, cloth, own, index, measured[label], envs[label]))
         case Taper() if shaped is None:
             return spread_plans(section, cloth, index, measured, design.conventions.spreading).map(lambda plan: plan)
         case Taper():

@@ -5,7 +5,7 @@ In: the designed piece. Out: located problems; nothing is changed.
 
 from collections.abc import Iterator
 
-from gaugewright.design.model import TOPS, Design, Piece, Taper
+from gaugewright.design.model import TOPS, UNSTACKED, Design, Piece, Taper
 from gaugewright.errors import Problem
 from gaugewright.grading.buttonholes import buttonhole_faults
 from gaugewright.grading.crowns import crown_faults
@@ -13,16 +13,17 @@ from gaugewright.grading.rings import ring_faults
 from gaugewright.grading.raglan_plans import raglan_faults
 from gaugewright.grading.shape_faults import shape_faults, top_edges
 from gaugewright.grading.take_up import SIDES
+from gaugewright.grading.wedge_plans import wedge_faults
 
 
 def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
     """Everything about the piece that no size could work."""
-    checks = (_sections, crown_faults, raglan_faults, shape_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults, buttonhole_faults)
+    checks = (_sections, crown_faults, raglan_faults, shape_faults, wedge_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults, buttonhole_faults)
     return tuple(problem for check in checks for problem in check(piece, design))
 
 
 def _sections(piece: Piece, design: Design) -> Iterator[Problem]:
-    if all(isinstance(section, TOPS) for section in piece.sections):
+    if all(isinstance(section, UNSTACKED) for section in piece.sections):
         hint = "add a section, such as `even: {length: 10 cm}`"
         yield Problem("no-rows", f"{piece.key} has no section with rows", piece.origin, hint)
         return

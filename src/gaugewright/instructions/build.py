@@ -6,7 +6,7 @@ In: design, bodies, graded pieces, yarn amounts, drawings. Out: blocks in readin
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from gaugewright.design.model import TOPS, Design, Fabric, ToLevel
+from gaugewright.design.model import UNSTACKED, Design, Fabric, ToLevel
 from gaugewright.drawings.model import Schematic
 from gaugewright.drawings.primitives import Drawing
 from gaugewright.grading.grade import Grading
@@ -135,7 +135,7 @@ def _critical(pattern: Pattern) -> list[CriticalLength]:
     for piece in pattern.design.pieces:
         plans = pattern.grading.plans[piece.key]
         cloths = {section.cloth.fabric for section in plans.values[0].sections}
-        last = [s for s in piece.sections if not isinstance(s, TOPS)][-1:]
+        last = [s for s in piece.sections if not isinstance(s, UNSTACKED)][-1:]
         if len(cloths) != 1 or not last or not isinstance(last[0].extent, ToLevel):
             continue
         top = last[0].extent.height

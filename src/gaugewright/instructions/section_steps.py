@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from gaugewright.design.model import Crown
 from gaugewright.grading.model import EdgeStart
-from gaugewright.grading.plan import DividedPlan, EvenPlan, ProfilePlan, RaglanPlan, ShouldersPlan, SpreadPlan, TaperPlan
+from gaugewright.grading.plan import DividedPlan, EvenPlan, ProfilePlan, RaglanPlan, ShouldersPlan, SpreadPlan, TaperPlan, WedgePlan
 from gaugewright.instructions.align import change_after, changes_within, stretches
 from gaugewright.instructions.buttonhole_words import buttonhole_blocks
 from gaugewright.instructions.cloth_words import even_row
@@ -20,6 +20,7 @@ from gaugewright.instructions.steps import change_edges, change_sentences, count
 from gaugewright.instructions.taper_words import taper_blocks
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Mm, Spans
+from gaugewright.instructions.wedge_words import wedge_blocks
 from gaugewright.sized import Sized
 
 CHECK_ROW = 4
@@ -35,6 +36,9 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
     section = view.first.sections[index]
     if isinstance(section, ShouldersPlan) and not section.rows:
         yield _shoulders(book, view, index)
+        return
+    if isinstance(section, WedgePlan):
+        yield from wedge_blocks(book, view, index)
         return
     yield from _new_cloth(book, view, index)
     if index == 0:

@@ -33,7 +33,7 @@ def check_references(references: tuple[Reference, ...], names: Names, source: So
             piece = str(source.value_at(reference.path[:-1]).get("to"))
             if piece in names.edges:
                 yield from _edge_of(piece, reference, names, source)
-        elif reference.kind == "own edge" and reference.text != "both":
+        elif reference.kind == "own edge" and reference.text not in ("both", "middle"):
             yield from _edge_of(str(reference.path[1]), reference, names, source)
         elif reference.kind == "edge or level":
             yield from _edge_or_level(reference, names, source)

@@ -8,7 +8,7 @@ from gaugewright.spec.fields import as_written
 
 # Edges and measures that every piece has, whether or not it names them.
 PLAIN_EDGES = ("bottom", "top", "starting", "far")
-PLAIN_MEASURES = ("width", "top_width", "length", "widest", "narrowest")
+PLAIN_MEASURES = ("width", "top_width", "length", "widest", "narrowest", "longest")
 RESERVED = ("body", "ease", "rest", "total", "min", "max", "edge", "finished", "in_rows")
 
 

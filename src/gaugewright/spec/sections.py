@@ -10,6 +10,7 @@ from gaugewright.spec.fields import Change, Count, FabricName, FormulaText, Leng
 from gaugewright.spec.raglans import Raglan
 from gaugewright.spec.shaped_sections import Armhole, Cap, Neck, NeckEdge
 from gaugewright.spec.vocabulary import RoundingRule
+from gaugewright.spec.wedges import Wedge
 
 WhichEdge = Annotated[Text, Refers("own edge")]
 
@@ -89,8 +90,8 @@ class Shoulders(SpecModel):
     )
 
 
-SectionPart = Even | Taper | Shoulders | Armhole | Neck | NeckEdge | Cap | Crown | Raglan
-KINDS = ("even", "taper", "shoulders", "armhole", "neck", "neck_edge", "cap", "crown", "raglan")
+SectionPart = Even | Taper | Shoulders | Armhole | Neck | NeckEdge | Cap | Crown | Raglan | Wedge
+KINDS = ("even", "taper", "shoulders", "armhole", "neck", "neck_edge", "cap", "crown", "raglan", "wedge")
 
 
 class Section(SpecModel):
@@ -105,6 +106,7 @@ class Section(SpecModel):
     cap: Cap | None = Field(None, description="The cap of a set-in sleeve.")
     crown: Crown | None = Field(None, description="A disc, or the closed end of a tube, in rounds.")
     raglan: Raglan | None = Field(None, description="A yoke from the neck down, divided at the underarm.")
+    wedge: Wedge | None = Field(None, description="A wedge of short rows, such as a front needs over a full bust.")
 
     @model_validator(mode="after")
     def _one_kind(self) -> Self:

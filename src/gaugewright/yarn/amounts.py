@@ -22,7 +22,7 @@ CHAIN_SHARE = 0.5
 
 
 SLIP_SHARE = 0.3
-"""A slip stitch over the one below is taken as three tenths of a stitch (common practice, no source)."""
+"""A slip stitch over the one below, or where a short row turns, is taken as three tenths of a stitch (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +52,7 @@ def amounts(design: Design, pieces: Mapping[str, GradedPiece]) -> dict[str, Amou
     masses = {fabric.key: mass_per_stitch(fabric) for fabric in design.fabrics}
     for piece in design.pieces:
         for strip in pieces[piece.key].strips:
-            for row in strip.rows:
+            for row in strip.all_rows():
                 for run in row.runs:
                     mass = masses[run.fabric]
                     if mass is None:
@@ -75,8 +75,9 @@ def stitches_worked(run: Run) -> float:
     >>> [stitches_worked(Run(kind, 10, "oat", "body")) for kind in (work("hdc"), leave(), slip_over())]
     [10.0, 0.0, 3.0]
     """
-    share = {"leave": 0.0, "skip": 0.0, "slip over": SLIP_SHARE}.get(run.operation.kind, 1.0)
-    return share * max(run.operation.uses, run.operation.makes) * run.times
+    share = {"leave": 0.0, "skip": 0.0, "wait": 0.0, "slip over": SLIP_SHARE, "anchor": SLIP_SHARE}.get(run.operation.kind, 1.0)
+    worked = 1 if run.operation.kind == "anchor" else max(run.operation.uses, run.operation.makes)
+    return share * worked * run.times
 
 
 def _add(total: dict[str, float], colour: str, grams: float) -> None:
