@@ -96,6 +96,7 @@ def document(graded: Graded, edition: Edition) -> "Document":
     from gaugewright.drawings.colour_bands import assign_hatches
     from gaugewright.drawings.cover import draw_cover
     from gaugewright.drawings.crown_figures import as_worn
+    from gaugewright.drawings.folds import with_folds
     from gaugewright.drawings.garment_layout import turned_over
     from gaugewright.drawings.piece_figure import piece_figure, rooms_of
     from gaugewright.drawings.schematic import draw_schematic
@@ -111,6 +112,7 @@ def document(graded: Graded, edition: Edition) -> "Document":
     figures = {}
     for piece in design.pieces:
         figure = piece_figure(piece, printed.grading.plans[piece.key], printed.grading.pieces[piece.key], yarns, drawn)
+        figure = with_folds(figure, piece, design, printed.grading.plans[piece.key][drawn], printed.grading.pieces[piece.key][drawn].outline)
         figures[piece.key] = turned_over(figure) if piece.mirrored else as_worn(figure, piece, design)
     rooms = rooms_of(figures)
     schematics = {key: draw_schematic(figure, design.about.units, *rooms[key], hatches=hatches) for key, figure in figures.items()}

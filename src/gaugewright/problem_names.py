@@ -158,6 +158,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "seam-mismatch": "two edges sewn together that differ in length by too much",
     "seam-rows": "row ends sewn together that aren't equal in number",
     "seam-stitches": "stitches sewn together that aren't equal in number",
+    "fold-uneven": "an edge folded in half whose halves don't meet",
     "eased-edge-short": "an edge to be eased in that is shorter than its opening",
     "band-off-edge": "a picked-up band that isn't as long as its edges",
     "buttonholes-uneven": "buttonholes that don't add up to their edge",

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from gaugewright import pipeline
-from gaugewright.design.sides import on_both_sides
+from gaugewright.design.sides import is_folded, on_both_sides
 from gaugewright.instructions.nodes import Paragraph, spans_text
 from gaugewright.trade.tails import tail
 from gaugewright.yarn.amounts import amounts
@@ -37,3 +37,28 @@ def test_a_seam_on_both_sides_takes_its_yarn_twice() -> None:
     saved = whole["chalk"].tails_and_seams - less["chalk"].tails_and_seams
     strand = 2 * tail("seam factor") * pieces["back"].edges["side"].length
     assert saved == pytest.approx(strand / 110_000 * 100)  # 110 m to a ball of 100 g
+
+
+def folding() -> pipeline.Graded:
+    return pipeline.grade(pipeline.load(SAMPLES.parent / "tests" / "cases" / "folded-edges" / "spec.yaml"))
+
+
+def test_an_edge_sewn_to_itself_is_folded_by_whichever_name() -> None:
+    design = folding().design
+    assert [str(seam.join) for seam in design.seams if is_folded(design, seam)] == ["hood.top", "slipper.heel", "strip.crown", "bag.base", "back.neck"]
+    assert [str(seam.join) for seam in design.seams if on_both_sides(design, seam)] == ["slipper.heel"]
+    sleeve = replace(design.seams[2], join=replace(design.seams[2].join, edge="face"), to=(replace(design.seams[2].to[0], edge="face"),))
+    assert not is_folded(design, sleeve) and not on_both_sides(design, sleeve)
+
+
+def test_a_folded_edge_takes_yarn_for_half_its_length() -> None:
+    graded = folding()
+    pieces = {key: sized["S"] for key, sized in graded.grading.pieces.items()}
+    yarn = replace(graded.design.yarns[0], ball_mass=100.0, ball_length=100_000.0)
+    fabrics = tuple(replace(fabric, swatch_mass=30.0) for fabric in graded.design.fabrics)
+    design = replace(graded.design, yarns=(yarn,), fabrics=fabrics)
+    fewer = replace(design, seams=tuple(seam for seam in design.seams if seam.join.piece != "hood"))
+    whole, less = amounts(design, pieces), amounts(fewer, pieces)
+    assert whole and less
+    strand = tail("seam factor") * pieces["hood"].edges["top"].length / 2
+    assert whole["oat"].tails_and_seams - less["oat"].tails_and_seams == pytest.approx(strand / 100_000 * 100)

@@ -3,6 +3,7 @@
 from gaugewright.checks.bands import check_bands, check_buttonholes
 from gaugewright.checks.crowns import check_crowns
 from gaugewright.checks.finished import check_bust_steps, check_ease_drift, check_finished, check_never_falls
+from gaugewright.checks.folds import check_folds
 from gaugewright.checks.growth import check_growth
 from gaugewright.checks.lengths import check_equal_counts, check_necks, check_total_length
 from gaugewright.checks.model import Check, CheckResult
@@ -26,6 +27,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("total-length", "Total lengths are as wanted", check_total_length),
     ("neck-centred", "Shoulders are equal and the neck is in the middle", check_necks),
     ("seam-pairs", "Edges sewn together fit", check_seams),
+    ("folds", "Edges folded and sewn to themselves have halves that meet", check_folds),
     ("bands-fit", "Picked-up bands are as long as their edges", check_bands),
     ("buttonholes", "Buttonholes add up to their edge", check_buttonholes),
     ("bands-meet", "Colour bands meet across seams", check_bands_meet),

@@ -9,6 +9,7 @@ from gaugewright.checks.remeasure import side_edges, span_of
 from gaugewright.checks.terms import fabrics_of
 from gaugewright.checks.wording import by_size, cm, count_of, problem
 from gaugewright.design.model import Cap, EdgeName, NamedEdge, Seam
+from gaugewright.design.sides import is_folded
 from gaugewright.errors import Problem
 from gaugewright.grading.model import EdgeLength
 from gaugewright.tolerances import EASED_SLACK, SAME_LENGTH, seam_tolerance
@@ -41,7 +42,7 @@ def check_seams(subject: Subject) -> Found:
     for seam in subject.design.seams:
         missing = tuple(_missing(subject, seam))
         problems += missing
-        if missing:
+        if missing or is_folded(subject.design, seam):  # its halves are checked by themselves
             continue
         pairs = {size: _pair(subject, seam, size) for size in subject.sizes}
         problems += _mismatch(subject, seam, pairs)

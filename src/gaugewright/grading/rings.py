@@ -9,6 +9,7 @@ from collections import Counter
 from collections.abc import Iterator
 
 from gaugewright.design.model import Design, Piece, Seam
+from gaugewright.design.sides import is_folded
 from gaugewright.errors import Problem
 
 Edge = tuple[str, str]
@@ -100,4 +101,4 @@ def _lies_at(design: Design, seam: Seam, edge: Edge) -> bool:
 
 def _closes_itself(design: Design, key: str) -> bool:
     own = design.piece(key).start.in_rounds
-    return own or any({seam.join.piece, *(to.piece for to in seam.to)} == {key} for seam in design.seams)
+    return own or any({seam.join.piece, *(to.piece for to in seam.to)} == {key} and not is_folded(design, seam) for seam in design.seams)

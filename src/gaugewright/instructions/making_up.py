@@ -3,11 +3,12 @@
 from collections.abc import Iterator, Mapping
 
 from gaugewright.design.model import Attachment, Design, EdgeName, Piece, Seam
-from gaugewright.design.sides import on_both_sides
+from gaugewright.design.sides import is_folded, on_both_sides
 from gaugewright.grading.model import EdgeLength, GradedPiece
 from gaugewright.grading.ratio import sewing_ratio
 from gaugewright.grading.rings import joins_tops, ring_seams
 from gaugewright.instructions.buttonhole_words import buttons_sewn
+from gaugewright.instructions.fold_words import fold_sentences
 from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, spans_text
 from gaugewright.instructions.pieces import Names
@@ -88,7 +89,9 @@ def _seam(book: Book, seam: Seam, design: Design, pieces: Pieces, names: Names) 
     slots = {"edge": spoken(seam.join.edge), "piece": names.pieces[seam.join.piece], "to": _targets(book, seam, names)}
     fact = f"seam.{seam.join}"
     found: list[Spans] = []
-    if any(end.rows and end.stitches for side in (join, *others) for end in side):
+    if is_folded(design, seam):
+        found += fold_sentences(book, seam, design, join, names.pieces[seam.join.piece])
+    elif any(end.rows and end.stitches for side in (join, *others) for end in side):
         lengths = Sized(join.labels, tuple(sum(other[label].length for other in others) for label in join.labels))
         found.append(book.sentence("seam-cap", fact, first=Mm(join.map(lambda e: e.length)), second=Mm(lengths), **slots))
     elif any(end.corners for end in join) != any(end.corners for other in others for end in other) and not _in_rounds(seam, design):

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from gaugewright.design.model import Design, Fabric
-from gaugewright.design.sides import on_both_sides
+from gaugewright.design.sides import is_folded, on_both_sides
 from gaugewright.grading.model import ChainStart, GradedPiece, Run, Strip
 from gaugewright.rounding import up
 from gaugewright.trade.tails import tail
@@ -105,12 +105,12 @@ def _ends(strip: Strip) -> dict[str, int]:
 
 def _add_seams(total: dict[str, float], design: Design, pieces: Mapping[str, GradedPiece]) -> None:
     """A seam takes a strand of some times its length, in the first colour of the joined piece's last row; on both
-    sides of the garment two.
+    sides of the garment two. An edge folded and sewn to itself is half as long as a seam.
     """
     for seam in design.seams:
         piece = pieces[seam.join.piece]
         colour = piece.main.rows[-1].colours[0]
-        length = piece.edges[seam.join.edge].length
+        length = piece.edges[seam.join.edge].length / (2 if is_folded(design, seam) else 1)
         strands = 2 if on_both_sides(design, seam) else 1
         _add(total, colour, _grams_of(design, colour, tail("seam factor") * length * strands))
 

@@ -1,0 +1,56 @@
+"""Edges folded in half and sewn to themselves: do the two halves meet?
+
+A row of stitches is alike from both ends; row ends are only where they are shaped alike. Measured anew from the rows.
+"""
+
+from gaugewright.checks.model import Found, Subject
+from gaugewright.checks.remeasure import side_edges, span_of
+from gaugewright.checks.row_ends import along, row_ends
+from gaugewright.checks.terms import fabrics_of
+from gaugewright.checks.wording import by_size, cm, problem
+from gaugewright.design.model import NamedEdge, NeckEdge, Seam
+from gaugewright.design.sides import is_folded
+from gaugewright.tolerances import SAME_LENGTH, seam_tolerance
+
+SIDES = ("starting", "far")
+
+
+def check_folds(subject: Subject) -> Found:
+    """Both halves of a folded edge are equally long, within a row or 3 %, and each has something to sew."""
+    problems = []
+    figures = []
+    for seam in subject.design.seams:
+        if not is_folded(subject.design, seam) or any(seam.join.edge not in one.edges for one in subject.grading.pieces[seam.join.piece]):
+            continue
+        halves = {size: _halves(subject, seam, size) for size in subject.sizes}
+        height = max(subject.design.fabric(key).gauge.row_height for key in fabrics_of(subject.design.piece(seam.join.piece)))
+        off = [
+            (size, f"{cm(first)} meets {cm(second)}") for size, (first, second) in halves.items()
+            if abs(first - second) > seam_tolerance(max(first, second), height) + SAME_LENGTH or not min(first, second)
+        ]
+        figures.append(f"{seam.join}: halves up to {cm(max(abs(first - second) for first, second in halves.values()))} apart")
+        if off:
+            problems.append(problem(
+                "fold-uneven", f"{seam.join} is folded in half, and its halves don't meet: {by_size(off)}", seam.origin,
+                f"shape {seam.join} alike from both its ends, or give its two parts names of their own and sew those", [size for size, _ in off],
+            ))
+    return Found(tuple(problems), "; ".join(figures) or "no edge is folded")
+
+
+def _halves(subject: Subject, seam: Seam, size: str) -> tuple[float, float]:
+    """The lengths that meet, without what lies in the fold where the number is odd."""
+    piece, name = subject.design.piece(seam.join.piece), seam.join.edge
+    graded = subject.grading.pieces[piece.key][size]
+    whole = [NamedEdge(side, side, None, None) for side in SIDES]  # type: ignore[arg-type]
+    edge = next((one for one in (*side_edges(piece), *whole) if one.name == name), None)
+    if edge is None:
+        length = subject.remade[piece.key][size].edges[name]
+        if name == "neck" and isinstance(piece.sections[-1], NeckEdge):
+            return length, 0.0  # it has one end at a shoulder and one at a front: nothing of it is alike
+        stitches = graded.edges[name].stitches
+        half = length / 2 if graded.edges[name].rows else length * (stitches // 2) / stitches
+        return half, half
+    gauges = {fabric.key: fabric.gauge for fabric in subject.design.fabrics}
+    low, high = span_of(edge, subject.grading.plans[piece.key][size])
+    ends, half_rows = getattr(row_ends(graded.strips, gauges), edge.side), (high - low) // 2
+    return along(ends[low : low + half_rows]), along(ends[high - half_rows : high])
