@@ -7,6 +7,10 @@ changes a number.
 SEAM_SHARE = 0.03
 """A seam takes up 3 % unseen: knit and crochet edges give that much under the needle."""
 
+PLAIN_JOIN_SHARE = 0.01
+"""A sideways band may be a hundredth longer or shorter where every join then takes the same places: the
+hook's tension varies by more (common practice)."""
+
 STRAY_STITCHES = 1.0
 """Further than one stitch from its line an edge shows: steps are then spread another way."""
 

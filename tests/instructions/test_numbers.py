@@ -176,7 +176,7 @@ def test_the_foundation_gives_the_first_row(name: str) -> None:
     for key, size, _, piece, told in each_told(name):
         if not isinstance(piece.main.start, ChainStart):
             continue
-        chains = next(int(found[1]) for one in told if (found := re.search(r"With [^,]+, ch (\d+)\.", one.text)))
+        chains = next(int(found[1]) for one in told if (found := re.search(r"With [^,]+, (?:join with a sl st .*, and )?ch (\d+)[.:]", one.text)))
         first = next(one.text for one in told if re.match(r"(Row|Rnd) 1\b", one.label))
         makes = piece.main.rows[0].makes
         if into := re.search(r"in the (\d+)(?:st|nd|rd|th) ch from the hook( \(the skipped ch count)?", first):

@@ -5,6 +5,7 @@ from gaugewright.checks.crowns import check_crowns
 from gaugewright.checks.finished import check_bust_steps, check_ease_drift, check_finished, check_never_falls
 from gaugewright.checks.folds import check_folds
 from gaugewright.checks.growth import check_growth
+from gaugewright.checks.joins import check_joins
 from gaugewright.checks.lengths import check_equal_counts, check_necks, check_total_length
 from gaugewright.checks.model import Check, CheckResult
 from gaugewright.checks.remeasure import subject_of
@@ -29,6 +30,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("seam-pairs", "Edges sewn together fit", check_seams),
     ("folds", "Edges folded and sewn to themselves have halves that meet", check_folds),
     ("bands-fit", "Picked-up bands are as long as their edges", check_bands),
+    ("joins", "Sideways bands go along their edges", check_joins),
     ("buttonholes", "Buttonholes add up to their edge", check_buttonholes),
     ("bands-meet", "Colour bands meet across seams", check_bands_meet),
     ("never-falls", "Girths and lengths never fall with size", check_never_falls),

@@ -119,7 +119,10 @@ UNSTACKED = (*TOPS, Wedge)
 @dataclass(frozen=True, slots=True)
 class PieceStart:
     """How a piece begins: a chain or ring of a wanted width, a closed centre of so many stitches (None: as
-    many as lie flat), a part of a yoke (`edges` names it), or edges picked up; `ring` where those are worked in rounds."""
+    many as lie flat), a part of a yoke (`edges` names it), or edges picked up; `ring` where those are worked in rounds.
+
+    A chain with `edges` is a band worked sideways along them, `gather` (a share) shorter than they are.
+    """
 
     kind: Literal["chain", "ring", "centre", "pick up", "divide"]
     width: Formula | None
@@ -129,6 +132,13 @@ class PieceStart:
     origin: Origin
     stitches: int | None = None
     ring: bool = False
+    gather: float = 0.0
+    sewn: bool = False
+
+    @property
+    def joined(self) -> bool:
+        """Whether its rows lie across edges that it is joined or sewn to."""
+        return self.kind == "chain" and bool(self.edges)
 
     @property
     def in_rounds(self) -> bool:

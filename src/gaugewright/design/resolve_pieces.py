@@ -52,7 +52,7 @@ def resolve_piece(
         make=get("make") or 1,
         fabric=fabric,
         start=_start(start, fabric, path("start"), origins, ring),
-        sections=_sections(get("sections"), fabric, path("sections"), origins, named, in_rounds),
+        sections=_joined_rows(start, fabric, path("start"), origins) if get("sections") is None else _sections(get("sections"), fabric, path("sections"), origins, named, in_rounds),
         edges=named,
         bottom=(edges.bottom if edges else None) or ("centre" if start.centre is not None else "bottom"),
         top=(edges.top if edges else None) or ("edge" if start.centre is not None else "top"),
@@ -92,12 +92,17 @@ def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tupl
 def _start(start: Any, fabric: str, path: Path, origins: Origins, ring: bool) -> PieceStart:
     kind = next(name for name in ("chain", "ring", "centre", "pick_up", "divide") if getattr(start, name) is not None)
     width = None if kind in ("centre", "pick_up", "divide") else origins.formula(getattr(start, kind), (*path, kind))
-    edges = tuple((text.partition(".")[0], text.partition(".")[2]) for text in start.pick_up or ([start.divide] if start.divide else ()))
+    edges = tuple((text.partition(".")[0], text.partition(".")[2]) for text in start.pick_up or start.join or ([start.divide] if start.divide else ()))
     return PieceStart(
         "pick up" if kind == "pick_up" else kind, width, edges,  # type: ignore[arg-type]
         getattr(start, "take_up", None) or "edge to edge", start.fabric or fabric, origins.at((*path, kind)),
-        start.centre if isinstance(start.centre, int) else None, ring,
+        start.centre if isinstance(start.centre, int) else None, ring, (start.gather or 0.0) / 100, start.join_by == "sewing",
     )
+
+
+def _joined_rows(start: Any, fabric: str, path: Path, origins: Origins) -> tuple[Section, ...]:
+    """The one section of a band joined along edges, whose rows follow from those."""
+    return (Even(Rest(), start.fabric or fabric, "", origins.at((*path, "join"))),)
 
 
 def _section(

@@ -75,7 +75,8 @@ def _measures(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiece],
 
     girth = "Around" if in_rounds else "Width"
     bottom = piece.bottom.replace("_", " ")
-    across(f"Length along the {bottom}" if piece.start.kind == "pick up" and not in_rounds else f"{girth} at the {bottom}", plans.map(lambda _plan: 0))
+    along = f"Length along the {bottom}" if piece.start.kind == "pick up" and not in_rounds else f"{girth} at the {bottom}"
+    across("Depth" if piece.start.joined else along, plans.map(lambda _plan: 0))
     top = plans.map(lambda p: p.rows)
     widest = graded.map(lambda g: max(range(len(g.outline.starting)), key=lambda i: g.outline.far[i][0] - g.outline.starting[i][0]))
     if any(widths[label][row] > max(widths[label][0], widths[label][-1]) + 1 for label, row in widest.items()):
@@ -87,7 +88,7 @@ def _measures(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiece],
     shoulders = next((s for s in plan.sections if isinstance(s, ShouldersPlan)), None)
     if shoulders is not None:
         found += _shoulder_measures(graded, drawn)
-    return [*found, *_heights(plans, graded, drawn), *wedge_measures(plans, graded, drawn)]
+    return [*found, *_heights(plans, graded, drawn, piece.start.joined), *wedge_measures(plans, graded, drawn)]
 
 
 def _shoulder_measures(graded: Sized[GradedPiece], drawn: str) -> list[Measure]:
@@ -100,11 +101,12 @@ def _shoulder_measures(graded: Sized[GradedPiece], drawn: str) -> list[Measure]:
     ]
 
 
-def _heights(plans: Sized[PiecePlan], graded: Sized[GradedPiece], drawn: str) -> list[Measure]:
+def _heights(plans: Sized[PiecePlan], graded: Sized[GradedPiece], drawn: str, joined: bool = False) -> list[Measure]:
     """Heights of the marks and of where shaping begins and ends, each from the bottom; then the whole."""
     outline = graded[drawn].outline
     found: list[Measure] = []
     for name, rows in _heights_wanted(plans).items():
+        name = "Length along the edge" if joined else name
         values = tuple(graded[label].outline.heights[row] for label, row in rows.items())
         found.append(Measure(name, "up", outline.far[0], outline.far[rows[drawn]], values))
     return found

@@ -5,14 +5,17 @@ from dataclasses import replace
 
 from gaugewright.grading.buttonholes import with_holes
 from gaugewright.grading.model import (
+    ChainStart,
     DivideStart,
     EdgeStart,
+    Join,
     Operation,
     Row,
     Run,
     Strip,
     decrease,
     increase,
+    join_to_edge,
     pick_up,
     turning_chain,
     work,
@@ -75,6 +78,8 @@ def _joined(runs: Runs) -> tuple[Run, ...]:
 def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[str]) -> Iterator[tuple[Run, ...]]:
     """The runs of each row of a section; stitches picked up are their piece's first row."""
     match section:
+        case EvenPlan(cloth=cloth, stitches=stitches) if isinstance(plan.start, ChainStart) and plan.start.join and not plan.start.join.sewn:
+            rows = (_joined(runs) for runs in _joined_rows(cloth, stitches, colours[0], plan.start.join))
         case EvenPlan(cloth=cloth, stitches=stitches):
             alike = {colour: _joined(_even_row(cloth, stitches, colour)) for colour in dict.fromkeys(colours)}
             rows = (alike[colour] for colour in colours)
@@ -108,6 +113,13 @@ def _opening(cloth: Cloth, colour: str) -> Runs:
 def _even_row(cloth: Cloth, stitches: int, colour: str) -> Runs:
     yield from _opening(cloth, colour)
     yield Run(work(cloth.stitch, cloth.loop), stitches - int(cloth.counts), colour, cloth.fabric)
+
+
+def _joined_rows(cloth: Cloth, stitches: int, colour: str, join: Join) -> Iterator[Runs]:
+    """Rows of a band joined along edges: every second one ends there in slip stitches, which the next row begins from."""
+    for places in join.takes():
+        yield iter((*_even_row(cloth, stitches, colour), Run(join_to_edge(), places, colour, cloth.fabric)))
+        yield iter((Run(work(cloth.stitch, cloth.loop), stitches, colour, cloth.fabric),))
 
 
 def _taper_rows(section: TaperPlan, first: int, colours: list[str]) -> Iterator[Runs]:

@@ -4,16 +4,17 @@ In: the design and each size's body and ease. Out: plans and graded pieces of ev
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from gaugewright.design.model import Design, EdgeName, Piece
+from gaugewright.design.model import Design, EdgeName, Even, ForRows, Piece
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.grading.answers import answers
 from gaugewright.grading.edges import edge_lengths, finished_measures
 from gaugewright.grading.expand import expand_all
 from gaugewright.grading.gather import gather
+from gaugewright.grading.joins import join_of
 from gaugewright.grading.measure import Measured, Shaped, measure_piece
-from gaugewright.grading.model import DivideStart, EdgeStart, GradedPiece
+from gaugewright.grading.model import DivideStart, EdgeStart, GradedPiece, Join
 from gaugewright.grading.never_falls import settled
 from gaugewright.grading.order import grading_order, pieces_needed
 from gaugewright.grading.outline import outline_of_all
@@ -74,6 +75,7 @@ def _plan(
     labels = environments.labels
     inside = gather(labels, lambda label: _inside(piece, environments[label]))
     starts: Sized[EdgeStart] | Sized[DivideStart] | None = None
+    joins = gather(labels, lambda label: join_of(piece, design, label, graded[label])) if piece.start.joined else None
     if piece.start.kind == "pick up":
         picked = starts = gather(labels, lambda label: pick_up_start(piece, design, label, graded[label]))
         counts = picked.map(lambda start: start.stitches)
@@ -84,14 +86,23 @@ def _plan(
         counts = gather(labels, lambda label: start_count(piece, design, inside[label], taken))
 
     def measure(shaped: Shaped) -> Sized[Measured]:
-        return gather(labels, lambda label: measure_piece(piece, design, inside[label], taken, counts[label], shaped))
+        return gather(labels, lambda label: measure_piece(_in_size(piece, joins, label), design, inside[label], taken, counts[label], shaped))
 
     shaped = edges_of_rows(piece)
     measured = measure(shaped)
     if piece.start.in_rounds:
         shaped = pairs_of_rounds(piece, design, measured)
         measured = measure(shaped) if any(shaped) else measured
-    return plan_piece(piece, design, shaped, settled(piece, design, inside, measured), inside, starts)
+    return plan_piece(piece, design, shaped, settled(piece, design, inside, measured), inside, starts, joins)
+
+
+def _in_size(piece: Piece, joins: Sized[Join] | None, label: str) -> Piece:
+    """A band joined along edges has, in each size, the rows that those need."""
+    if joins is None:
+        return piece
+    (even,) = piece.sections
+    assert isinstance(even, Even)  # anything else is a fault of its design
+    return replace(piece, sections=(replace(even, extent=ForRows(joins[label].rows)),))
 
 
 def _yoke(plan: PiecePlan) -> RaglanPlan:

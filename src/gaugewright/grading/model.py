@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from gaugewright.grading.divide_start import DivideStart as DivideStart
+from gaugewright.grading.join_model import Join as Join
 from gaugewright.grading.operations import Operation as Operation
 from gaugewright.grading.operations import OperationKind as OperationKind
 from gaugewright.grading.operations import anchor as anchor
@@ -17,6 +18,7 @@ from gaugewright.grading.operations import bridge as bridge
 from gaugewright.grading.operations import chain as chain
 from gaugewright.grading.operations import decrease as decrease
 from gaugewright.grading.operations import increase as increase
+from gaugewright.grading.operations import join_to_edge as join_to_edge
 from gaugewright.grading.operations import leave as leave
 from gaugewright.grading.operations import pick_up as pick_up
 from gaugewright.grading.operations import skip as skip
@@ -101,11 +103,12 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class ChainStart:
-    """A foundation chain that gives `stitches`; closed into a ring if `ring`."""
+    """A foundation chain that gives `stitches`; closed into a ring if `ring`; of a band along edges, what it is joined to."""
 
     stitches: int
     chains: int
     ring: bool = False
+    join: Join | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ from typing import Literal
 from gaugewright.vocabulary import Loop
 
 OperationKind = Literal[
-    "stitch", "increase", "decrease", "turning chain", "chain", "leave", "slip over", "skip", "picked up", "wait", "anchor"
+    "stitch", "increase", "decrease", "turning chain", "chain", "leave", "slip over", "skip", "picked up", "wait", "anchor", "join"
 ]
 
 
@@ -69,6 +69,11 @@ def slip_over() -> Operation:
 def skip() -> Operation:
     """A stitch passed over within a row, for another strip to begin from."""
     return Operation("skip", "", 1, 0)
+
+
+def join_to_edge() -> Operation:
+    """A slip stitch at a row's end into the next place of an edge: it is no stitch of the row."""
+    return Operation("join", "sl st", 0, 0)
 
 
 def pick_up(stitch: str) -> Operation:

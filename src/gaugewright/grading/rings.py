@@ -17,8 +17,16 @@ Edge = tuple[str, str]
 
 def ring_faults(piece: Piece, design: Design) -> Iterator[Problem]:
     """A piece picked up in rounds on edges that no seams close into a ring."""
-    if not piece.start.ring:
-        return
+    if piece.start.ring:
+        yield from _open_places(piece, design)
+
+
+def closes_ring(piece: Piece, design: Design) -> bool:
+    """Whether the edges a piece is made on close into a ring, so that its own ends meet."""
+    return not any(_open_places(piece, design))
+
+
+def _open_places(piece: Piece, design: Design) -> Iterator[Problem]:
     edges = piece.start.edges
     if len({key for key, _ in edges}) == 1:
         key = edges[0][0]
@@ -44,14 +52,21 @@ def _hint(first: str, second: str) -> str:
     return f"add the seam between {first} and {second}, or use a fabric worked in rows" if first != second else f"sew {first} to itself with a seam, or use a fabric worked in rows"
 
 
-def ring_seams(piece: Piece, design: Design) -> tuple[int, ...]:
-    """The seams that must be sewn before a ring is picked up, in the spec's order; of both sides where two are made."""
+def edge_seams(piece: Piece, design: Design) -> tuple[int, ...]:
+    """The seams that must be sewn before a piece is made on edges, in the spec's order; of both sides where two are made.
+
+    They join each edge to the next, and where the piece goes round, the last to the first.
+    """
     edges = piece.start.edges
+    pairs = _neighbours(edges)
     found: set[int] = set()
-    for a, b in _neighbours(edges):
+    goes_round = piece.start.ring or (piece.start.joined and closes_ring(piece, design))
+    for a, b in pairs if goes_round or len(edges) == 1 else pairs[:-1]:
         for first in _both_sides(design, piece, a):
             for second in _both_sides(design, piece, b):
-                found |= set(_seams_between(design, first, second))
+                seams = _seams_between(design, first, second)
+                # An open band over two armholes turns at their shoulder; the sides are sewn when they like.
+                found |= {i for i in seams if goes_round or not along_rows(design, first) or joins_tops(design, design.seams[i])}
     return tuple(sorted(found))
 
 
@@ -67,7 +82,7 @@ def joins_tops(design: Design, seam: Seam) -> bool:
 
 def _neighbours(edges: tuple[Edge, ...]) -> tuple[tuple[Edge, Edge], ...]:
     """Each edge with the next one round the ring."""
-    return tuple(zip(edges, (*edges[1:], edges[0]), strict=True))
+    return tuple(zip(edges, (*edges[1:], *edges[:1]), strict=True))
 
 
 def picked_edges(design: Design, piece: Piece) -> tuple[Edge, ...]:
@@ -88,7 +103,7 @@ def _seams_between(design: Design, first: Edge, second: Edge) -> Iterator[int]:
     """Seams of two pieces that lie at an end of both edges."""
     for index, seam in enumerate(design.seams):
         pairs = {frozenset((seam.join.piece, to.piece)) for to in seam.to}
-        if frozenset((first[0], second[0])) in pairs and _lies_at(design, seam, first):
+        if frozenset((first[0], second[0])) in pairs and _lies_at(design, seam, first) and _lies_at(design, seam, second):
             yield index
 
 

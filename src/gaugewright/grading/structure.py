@@ -12,7 +12,7 @@ from gaugewright.grading.crowns import each_of
 from gaugewright.grading.gather import gather
 from gaugewright.grading.marks import marks_of
 from gaugewright.grading.measure import Measured, Shaped, lead_rows
-from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart
+from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, Join
 from gaugewright.grading.plan import Cloth, EvenPlan, PiecePlan, SectionPlan, ShapedEdges, ShouldersPlan
 from gaugewright.grading.profile_plans import divided_plan, profile_plan
 from gaugewright.grading.raglan_plans import raglan_plans
@@ -50,8 +50,11 @@ def plan_piece(
     measured: Sized[Measured],
     envs: Sized[Environment],
     starts: Sized[EdgeStart] | Sized[DivideStart] | None,
+    joins: Sized[Join] | None = None,
 ) -> Sized[PiecePlan]:
-    """Plans of one piece for all sizes. `starts` are the edges picked up or the parts divided, None for chains, rings and centres."""
+    """Plans of one piece for all sizes. `starts` are the edges picked up or the parts divided, None for chains, rings and
+    centres; `joins` what a band worked sideways is joined to.
+    """
     worked, crowned = worked_in(piece, design), piece.start.kind == "divide" or any(isinstance(section, (Crown, Raglan)) for section in piece.sections)
     sections = [
         _plan_section(section, cloth_of(design, section.fabric, worked, crowned), shaped[index], index, measured, piece, design, envs)
@@ -62,7 +65,7 @@ def plan_piece(
 
     def one(label: str) -> PiecePlan:
         m, env = measured[label], envs[label]
-        start = starts[label] if starts else _chain_start(piece, first, m.start)
+        start = starts[label] if starts else _chain_start(piece, first, m.start, joins[label] if joins else None)
         bands = colour_rows(piece, m, gauges, env)
         marks = marks_of(piece, m, gauges, env)
         plans = tuple(sized[label] for sized in sections)
@@ -72,13 +75,13 @@ def plan_piece(
     return gather(measured.labels, one)
 
 
-def _chain_start(piece: Piece, first: Cloth, stitches: int) -> ChainStart | CentreStart:
+def _chain_start(piece: Piece, first: Cloth, stitches: int, join: Join | None) -> ChainStart | CentreStart:
     """The foundation; chains skipped at its end stand for the turning chain of row 1, in row 1's stitch."""
     if piece.start.kind == "centre":
         return CentreStart(stitches)
     if piece.start.kind == "ring":
         return ChainStart(stitches, stitches, ring=True)
-    return ChainStart(stitches, foundation(first.stitch, stitches, first.chains, first.counts).chain)
+    return ChainStart(stitches, foundation(first.stitch, stitches, first.chains, first.counts).chain, join=join)
 
 
 def _plan_section(

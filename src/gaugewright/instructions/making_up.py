@@ -6,7 +6,7 @@ from gaugewright.design.model import Attachment, Design, EdgeName, Piece, Seam
 from gaugewright.design.sides import is_folded, on_both_sides
 from gaugewright.grading.model import EdgeLength, GradedPiece
 from gaugewright.grading.ratio import sewing_ratio
-from gaugewright.grading.rings import joins_tops, ring_seams
+from gaugewright.grading.rings import edge_seams
 from gaugewright.instructions.buttonhole_words import buttons_sewn
 from gaugewright.instructions.fold_words import fold_sentences
 from gaugewright.instructions.materials import listed
@@ -55,13 +55,11 @@ def seam_letter(design: Design, index: int) -> str:
 
 
 def seams_before(design: Design, piece: Piece) -> tuple[int, ...]:
-    """Seams that must be sewn before a piece is picked up: those that join the tops of the pieces it runs along,
-    in rounds those that close the ring, and all that the pieces below it wait for.
+    """Seams that must be sewn before a piece is made on edges: those that join each edge to the next, and all that the
+    pieces below it wait for.
     """
     picked = {key for key, _ in piece.start.edges}
-    own = ring_seams(piece, design) if piece.start.ring else (
-        index for index, seam in enumerate(design.seams) if _joins_tops(design, seam, picked)
-    )
+    own = () if piece.start.kind == "divide" else edge_seams(piece, design)
     below = (index for key in picked for index in seams_before(design, design.piece(key)))
     return tuple(sorted({*own, *below}))
 
@@ -70,10 +68,6 @@ def bands_after(design: Design, index: int) -> tuple[str, ...]:
     """Pieces to pick up once this seam is sewn, because it is the last they wait for."""
     waits = {piece.key: seams_before(design, piece) for piece in design.pieces}
     return tuple(key for key, before in waits.items() if before and before[-1] == index)
-
-
-def _joins_tops(design: Design, seam: Seam, pieces: set[str]) -> bool:
-    return joins_tops(design, seam) and all(end.piece in pieces for end in (seam.join, *seam.to))
 
 
 def _edge(pieces: Pieces, name: EdgeName) -> Sized[EdgeLength]:
@@ -148,8 +142,12 @@ def order_of_work(book: Book, design: Design, names: Names) -> Iterator[Block]:
     waiting = {piece.key for piece in design.pieces if seams_before(design, piece)}
     divided = [piece.key for piece in design.pieces if piece.start.kind == "divide"]
     told = {p.key: names.pieces[p.key] if p.make == 1 else spans_text(book.front_text("twice", piece=names.pieces[p.key], make=p.make)) for p in design.pieces}
-    free = [told[p.key] for p in design.pieces if p.key not in (*waiting, *divided)]
+    onto = [p for p in design.pieces if p.start.edges and p.key not in (*waiting, *divided)]
+    free = [told[p.key] for p in design.pieces if p.key not in (*waiting, *divided) and p not in onto]
     yield Paragraph(book.front_text("order-pieces" if len(free) > 1 else "order-first", pieces=listed(book, free)), "bullet")
+    for piece in onto:
+        below = listed(book, [names.pieces[key] for key in dict.fromkeys(key for key, _ in piece.start.edges)])
+        yield Paragraph(book.front_text("order-onto", piece=told[piece.key], below=below), "bullet")
     for key in divided:
         yield Paragraph(book.front_text("order-divide", piece=told[key], yoke=names.pieces[design.piece(key).start.edges[0][0]]), "bullet")
     for index, one in enumerate(design.attachments):

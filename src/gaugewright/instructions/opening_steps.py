@@ -3,6 +3,7 @@
 from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, PickUp
 from gaugewright.instructions.cloth_words import closing, opening, pick_up_close
 from gaugewright.instructions.crown_words import centre_steps
+from gaugewright.instructions.join_words import INTO_ROW_ENDS, is_joined, joined_start
 from gaugewright.instructions.nodes import Paragraph, Span
 from gaugewright.instructions.raglan_words import divide_steps
 from gaugewright.instructions.steps import count_end, spoken, step
@@ -21,6 +22,8 @@ def opening_steps(book: Book, view: PieceView, names: dict[str, str], titles: di
         return centre_steps(book, view, names)
     if isinstance(start, DivideStart):
         return divide_steps(book, view, names, titles)
+    if is_joined(view):
+        return joined_start(book, view, names, titles)
     if isinstance(start, ChainStart):
         return [_foundation(book, view, names), _first_row(book, view)]
     raise TypeError(f"no words for a piece that begins with {start!r}")
@@ -77,9 +80,7 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
         if any(up.corners for start in starts for up in start.pick_ups):  # type: ignore[union-attr]
             sentences.append(book.sentence("pick-up-left", stitch=book.abbr(cloth.stitch)))
         sentences.append(book.sentence("pick-up-quarters", stitch=book.abbr(cloth.stitch)))
-        sentences.append(book.sentence({
-            "whole stitch": "pick-up-edge-whole", "half stitch": "pick-up-edge-half", "edge to edge": "pick-up-edge-none",
-        }[view.piece.start.take_up]))
+        sentences.append(book.sentence(INTO_ROW_ENDS[view.piece.start.take_up]))
     count = count_end(book, f"{view.piece.key}.row1", view.stitches(first_rows(view)))
     return step("Rnd\u00a01 (pick-up rnd, RS):" if view.in_rounds else "Row\u00a01 (pick-up row, RS):", *sentences, count=count)
 

@@ -8,6 +8,7 @@ from gaugewright.drawings.model import Schematic
 from gaugewright.grading.model import EdgeStart
 from gaugewright.instructions.crown_words import close_sentence, is_closed
 from gaugewright.instructions.fabric_words import fabric_words
+from gaugewright.instructions.join_words import joined_end, sewn_on
 from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
 from gaugewright.instructions.opening_steps import opening_steps
@@ -38,13 +39,14 @@ def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schemati
     yield from opening_steps(book, view, dict(names.yarns), dict(names.pieces))
     for index in range(len(view.first.sections)):
         yield from section_blocks(book, view, index, dict(names.yarns), names.pieces)
-    yield from _ending(book, view)
+    yield from joined_end(book, view) if view.piece.start.joined else _ending(book, view)
+    yield from sewn_on(book, view, names.pieces)
 
 
 def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) -> list[Spans]:
     make = view.piece.make
     sentences = [book.sentence("make-one") if make == 1 else book.sentence("make-many", view.piece.key, make=make)]
-    kind = _rounds_kind(view) if view.in_rounds else "worked-pick-up" if isinstance(view.first.start, EdgeStart) else "worked-rows"
+    kind = _rounds_kind(view) if view.in_rounds else "worked-sewn" if view.piece.start.sewn else "worked-joined" if view.piece.start.joined else "worked-pick-up" if isinstance(view.first.start, EdgeStart) else "worked-rows"
     fabrics = list(dict.fromkeys(section.cloth.fabric for section in view.first.sections))
     words = fabric_words(book, view.fabrics[fabrics[0]])
     for other in fabrics[1:]:

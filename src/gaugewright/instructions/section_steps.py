@@ -10,6 +10,7 @@ from gaugewright.instructions.buttonhole_words import buttonhole_blocks
 from gaugewright.instructions.cloth_words import even_row
 from gaugewright.instructions.crown_words import crown_blocks
 from gaugewright.instructions.fabric_words import hook_text
+from gaugewright.instructions.join_words import is_joined, joined_blocks
 from gaugewright.instructions.nodes import Block
 from gaugewright.instructions.raglan_words import raglan_blocks
 from gaugewright.instructions.shape_words import profile_blocks, sloped_shoulders
@@ -34,6 +35,9 @@ WIDTH_SLACK = 2
 def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str], titles: Mapping[str, str]) -> Iterator[Block]:
     """The blocks of one section, in order of working. `names` are those of yarns, `titles` those of pieces."""
     section = view.first.sections[index]
+    if is_joined(view):
+        yield from joined_blocks(book, view, titles)
+        return
     if isinstance(section, ShouldersPlan) and not section.rows:
         yield _shoulders(book, view, index)
         return

@@ -171,7 +171,9 @@ def check_pieces(names: Names, source: Source) -> Iterator[Problem]:
 
 
 def _rest_has_total(name: str, piece: Mapping[str, Any], source: Source) -> Iterator[Problem]:
-    """`rest` takes what a total leaves, be both taken over from another piece."""
+    """`rest` takes what a total leaves, be both taken over from another piece; a band joined to edges is as long as they are."""
+    if "join" in table(piece, "start"):
+        return
     for index, section in enumerate(items(piece.get("sections"))):
         if table(section, "even").get("length") == "rest" and "total" not in piece:
             own = ("pieces", name, "sections", index, "even", "length")

@@ -15,6 +15,7 @@ from gaugewright.spec.fields import (
     FormulaText,
     Many,
     OneOrMany,
+    Percent,
     PieceName,
     Refers,
     Shape,
@@ -24,7 +25,7 @@ from gaugewright.spec.fields import (
     refuse,
 )
 from gaugewright.spec.sections import Section
-from gaugewright.spec.vocabulary import TakeUp
+from gaugewright.spec.vocabulary import JoinBy, TakeUp
 
 _Loose = Strict(False)
 EdgeList = Annotated[tuple[Annotated[Text, Refers("edge or level")], ...], _Loose, Many, Field(min_length=1)]
@@ -44,11 +45,16 @@ class Start(SpecModel):
     divide: EdgeName | None = Field(
         None, description="The part of a raglan yoke that the piece goes on from: piece.body or piece.sleeve.", examples=["yoke.body"]
     )
+    join: Annotated[tuple[EdgeName, ...], _Loose, OneOrMany, Field(min_length=1)] | None = Field(
+        None, description="With `chain`: edges to which a band worked sideways is joined as it grows, in order, as piece.edge."
+    )
+    gather: Percent | None = Field(None, description="With `join`: how much shorter than its edges the band is, to pull them in.")
+    join_by: JoinBy = Field("slip stitch", description="With `join`: joined by slip stitches as it grows, or by sewing afterwards.")
     fabric: FabricName | None = Field(
         None, description="The fabric whose gauge counts the start, if it isn't the piece's."
     )
     take_up: TakeUp | None = Field(
-        None, description="With `pick_up`: how much of each edge is taken up; edge to edge unless stated."
+        None, description="With `pick_up` or `join`: how much of each edge is taken up; edge to edge unless stated."
     )
 
     @model_validator(mode="after")
@@ -67,14 +73,30 @@ class Start(SpecModel):
                 "this start is neither chain, ring, centre, pick_up nor divide",
                 "add `chain: 20 cm`, the width it starts with",
             )
-        if self.take_up and not self.pick_up:
+        _check_join(self)
+        if self.take_up and not (self.pick_up or self.join):
             raise refuse(
                 "take-up-without-edge",
                 f"a {given[0]} takes nothing up",
-                "take out `take_up`; it goes with `pick_up`",
+                "take out `take_up`; it goes with `pick_up` and `join`",
                 path=("take_up",),
             )
         return self
+
+
+MOST_GATHERED = 50.0
+"""Per cent: no band pulls an edge in to less than half."""
+
+
+def _check_join(start: Start) -> None:
+    """A band worked sideways begins with a chain; only it is gathered."""
+    if start.join and start.chain is None:
+        raise refuse("join-without-chain", "a band joined as it grows begins with a chain as long as the band is deep", "add `chain: 6 cm`", path=("join",))
+    given = [key for key, is_given in (("gather", start.gather is not None), ("join_by", start.join_by != "slip stitch")) if is_given]
+    if given and not start.join:
+        raise refuse("join-without-edge", f"`{given[0]}` goes with `join`, and this start names no edge to join", f"add `join: [back.hem]`, or take out `{given[0]}`", path=(given[0],))
+    if start.gather is not None and start.gather > MOST_GATHERED:
+        raise refuse("out-of-range", f"{start.gather:g} % is more than an edge can be pulled in", f"write {MOST_GATHERED:g} % or less", path=("gather",))
 
 
 class Edges(SpecModel):
@@ -153,7 +175,7 @@ class Piece(SpecModel):
     fabric: FabricName | None = Field(None, description="The fabric; may be left out where there is only one.")
     start: Start | None = Field(None, description="How the piece begins.")
     sections: Annotated[tuple[Section, ...], _Loose, Many, Field(min_length=1)] | None = Field(
-        None, description="The sections, in the order they are worked."
+        None, description="The sections, in the order they are worked; those of a band joined to edges follow from them."
     )
     edges: Edges | None = Field(None, description="Names for the piece's edges.")
     colours: PieceColours | None = Field(
@@ -174,7 +196,7 @@ class Piece(SpecModel):
                 ("start", "`start: {chain: 20 cm}`"),
                 ("sections", "`sections: [even: {length: 10 cm}]`"),
             ):
-                if getattr(self, key) is None:
+                if getattr(self, key) is None and not (key == "sections" and self.start and self.start.join):
                     raise refuse(
                         "missing-key", f"this piece has no `{key}`", f"add {advice}, or `like` with the name of a piece"
                     )

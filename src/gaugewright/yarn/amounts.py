@@ -8,7 +8,7 @@ because published rules for yarn by stitch contradict one another.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from gaugewright.design.model import Design, Fabric
+from gaugewright.design.model import Design, Fabric, Piece
 from gaugewright.design.sides import is_folded, on_both_sides
 from gaugewright.grading.model import ChainStart, GradedPiece, Run, Strip
 from gaugewright.rounding import up
@@ -62,6 +62,7 @@ def amounts(design: Design, pieces: Mapping[str, GradedPiece]) -> dict[str, Amou
                     worked = stitches_worked(run)
                     _add(stitches, run.colour, mass * worked * piece.make)
             _add_foundation(foundations, strip, design, piece.make)
+            _add_band_seams(tails, strip, design, piece, pieces[piece.key])
             for colour, ends in _ends(strip).items():
                 _add(tails, colour, ends * piece.make * _grams_of(design, colour, tail("weave in")))
     _add_seams(tails, design, pieces)
@@ -75,8 +76,8 @@ def stitches_worked(run: Run) -> float:
     >>> [stitches_worked(Run(kind, 10, "oat", "body")) for kind in (work("hdc"), leave(), slip_over())]
     [10.0, 0.0, 3.0]
     """
-    share = {"leave": 0.0, "skip": 0.0, "wait": 0.0, "slip over": SLIP_SHARE, "anchor": SLIP_SHARE}.get(run.operation.kind, 1.0)
-    worked = 1 if run.operation.kind == "anchor" else max(run.operation.uses, run.operation.makes)
+    share = {"leave": 0.0, "skip": 0.0, "wait": 0.0, "slip over": SLIP_SHARE, "anchor": SLIP_SHARE, "join": SLIP_SHARE}.get(run.operation.kind, 1.0)
+    worked = 1 if run.operation.kind in ("anchor", "join") else max(run.operation.uses, run.operation.makes)
     return share * worked * run.times
 
 
@@ -89,6 +90,15 @@ def _add_foundation(total: dict[str, float], strip: Strip, design: Design, make:
         first = strip.rows[0].runs[0]
         mass = mass_per_stitch(design.fabric(first.fabric)) or 0.0
         _add(total, first.colour, mass * CHAIN_SHARE * strip.start.chains * make)
+
+
+def _add_band_seams(total: dict[str, float], strip: Strip, design: Design, piece: Piece, graded: GradedPiece) -> None:
+    """A band worked sideways has its ends sewn together where it goes round, and is sewn on where it isn't joined as it grows."""
+    join = strip.start.join if isinstance(strip.start, ChainStart) else None
+    if join is not None:
+        colour = strip.rows[0].colours[0]
+        length = (graded.worked["width"] if join.ring else 0.0) + (graded.worked["length"] if join.sewn else 0.0)
+        _add(total, colour, _grams_of(design, colour, tail("seam factor") * length) * piece.make)
 
 
 def _ends(strip: Strip) -> dict[str, int]:
