@@ -172,6 +172,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "size-falls": "a measurement that is smaller in the larger size",
     "opening-tight": "an opening that a hand or a head doesn't pass",
     "opening-unchecked": "an opening whose hand or head isn't known",
+    "hood-tight": "a hood that doesn't reach round or over the head",
     "upper-arm-tight": "a sleeve that leaves the arm too little ease",
     "sleeve-top-tight": "a sleeve narrow for the arm where it is sewn in",
     "hips-tight": "a garment narrower than the hips it covers",

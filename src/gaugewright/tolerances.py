@@ -100,6 +100,12 @@ NECK_STITCHES = 0.5
 UPPER_ARM_EASE = 20.0
 """An arm bends and swells: under 2 cm of ease round it a sleeve binds (common practice, no source)."""
 
+HOOD_ROUND_HEAD = 0.8
+"""A hood leaves the face free, about a fifth of the head's girth (common practice, no source)."""
+
+HOOD_EASE = 20.0
+"""From neck to crown a hood is half the head's girth high and 2 cm for turning it (common practice, no source)."""
+
 COUNT_SHARE = 0.25
 """A repeat may move a count by so much of itself: moved further it makes another thing than was asked for."""
 

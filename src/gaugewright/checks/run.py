@@ -5,6 +5,7 @@ from gaugewright.checks.crowns import check_crowns
 from gaugewright.checks.finished import check_bust_steps, check_ease_drift, check_finished, check_never_falls
 from gaugewright.checks.folds import check_folds
 from gaugewright.checks.growth import check_growth
+from gaugewright.checks.hoods import check_hoods
 from gaugewright.checks.joins import check_joins
 from gaugewright.checks.lengths import check_equal_counts, check_necks, check_total_length
 from gaugewright.checks.model import Check, CheckResult
@@ -35,6 +36,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("bands-meet", "Colour bands meet across seams", check_bands_meet),
     ("never-falls", "Girths and lengths never fall with size", check_never_falls),
     ("openings", "Hands and heads pass their openings", check_openings),
+    ("hoods", "Heads fit their hoods", check_hoods),
     ("upper-arm", "Sleeves leave room for the arm", check_upper_arm),
     ("hips", "What covers the hips goes round them", check_hips),
     ("ease-drift", "Ease is even over the sizes", check_ease_drift),

@@ -24,12 +24,15 @@ class Pair:
 
     join: EdgeLength
     to: EdgeLength
+    set_in: bool = False
 
     @property
     def kind(self) -> str:
-        """What is sewn to what: rows, stitches, stitches eased into row ends, or a cap set into its armhole."""
-        if any(edge.rows and edge.stitches for edge in (self.join, self.to)):
+        """What is sewn to what: rows, stitches, stitches eased into row ends, a curve of both, or a cap set into its armhole."""
+        if self.set_in:
             return "cap"
+        if any(edge.rows and edge.stitches for edge in (self.join, self.to)):
+            return "curve"
         if self.join.stitches and self.to.stitches and not (self.join.rows or self.to.rows):
             return "stitches"
         return "rows" if not (self.join.stitches or self.to.stitches) else "eased"
@@ -72,7 +75,7 @@ def _pair(subject: Subject, seam: Seam, size: str) -> Pair:
         length = sum(subject.remade[name.piece][size].edges[name.edge] for name in names)
         return EdgeLength(length, sum(edge.rows for edge in graded), sum(edge.stitches for edge in graded))
 
-    return Pair(laid_together((seam.join,)), laid_together(seam.to))
+    return Pair(laid_together((seam.join,)), laid_together(seam.to), any(end.edge == "cap" for end in (seam.join, *seam.to)))
 
 
 def _row_height(subject: Subject, seam: Seam) -> float:

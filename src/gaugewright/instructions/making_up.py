@@ -87,7 +87,8 @@ def _seam(book: Book, seam: Seam, design: Design, pieces: Pieces, names: Names) 
         found += fold_sentences(book, seam, design, join, names.pieces[seam.join.piece])
     elif any(end.rows and end.stitches for side in (join, *others) for end in side):
         lengths = Sized(join.labels, tuple(sum(other[label].length for other in others) for label in join.labels))
-        found.append(book.sentence("seam-cap", fact, first=Mm(join.map(lambda e: e.length)), second=Mm(lengths), **slots))
+        kind = "seam-cap" if seam.join.edge == "cap" else "seam-length"
+        found.append(book.sentence(kind, fact, first=Mm(join.map(lambda e: e.length)), second=Mm(lengths), **slots))
     elif any(end.corners for end in join) != any(end.corners for other in others for end in other) and not _in_rounds(seam, design):
         found.append(book.sentence("seam-corner", fact, length=Mm(join.map(lambda e: e.length)), **slots))
     elif all(first_rows) and all(rows):

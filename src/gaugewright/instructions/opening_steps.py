@@ -86,14 +86,17 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
 
 
 def _beginning(view: PieceView) -> str:
-    """A band that runs from one piece over others to the next begins at a hem; a ring at an underarm, where
-    what is shaped in pairs stands, or at another seam.
+    """A band that runs from one piece over others to the next begins at a hem, or along a neck at its front end; a ring
+    at an underarm, where what is shaped in pairs stands, or at another seam.
     """
     if view.in_rounds:
         ups = view.first.start.pick_ups  # type: ignore[union-attr]
         if len(ups) == 1:
             return "pick-up-begin-round"
         return "pick-up-begin-underarm" if all(up.rows and not up.of and up.edge != "neck" for up in ups) else "pick-up-begin-seam"
+    first, last = (view.first.start.pick_ups[end] for end in (0, -1))  # type: ignore[union-attr]
+    if len(view.piece.start.edges) > 2 and first.edge == last.edge == "neck":
+        return "pick-up-begin-neck"
     return "pick-up-begin" if len(view.piece.start.edges) > 2 else "pick-up-begin-one"
 
 

@@ -1,0 +1,46 @@
+"""The outline of a graded piece: where its row ends lie."""
+
+from dataclasses import dataclass
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """Row ends from the bottom up: `starting[0]` and `far[0]` lie on the bottom edge, one more per row.
+
+    x runs from the starting edge (0 at the bottom) to the far edge, y up from the bottom edge, in mm.
+    `left` holds, for the starting and the far edge, the rows that leave stitches or slip over them: there
+    the edge is a stair. A piece divided at the neck has the outlines of its two `sides`, the starting
+    one first; its own edges then go on along their outer edges.
+    """
+
+    starting: tuple[Point, ...]
+    far: tuple[Point, ...]
+    left: tuple[frozenset[int], frozenset[int]] = (frozenset(), frozenset())
+    sides: "tuple[Outline, ...]" = ()
+
+    @property
+    def heights(self) -> tuple[float, ...]:
+        """Height above the bottom edge after each row, 0 first."""
+        return tuple(y for _, y in self.starting)
+
+    def polygon(self) -> tuple[Point, ...]:
+        """The closed outline, from the bottom of the far edge up, along the neck, and down the starting edge."""
+        return (*_stairs(self.far, self.left[1]), *self.neck(), *reversed(_stairs(self.starting, self.left[0])))
+
+    def neck(self) -> tuple[Point, ...]:
+        """The neck edge of a divided piece, from the far side's top to the starting side's."""
+        if not self.sides:
+            return ()
+        starting, far = self.sides
+        return (*reversed(_stairs(far.starting, far.left[0])), *_stairs(starting.far, starting.left[1]))
+
+
+def _stairs(points: tuple[Point, ...], left: frozenset[int]) -> tuple[Point, ...]:
+    """Row ends with the inner corner of each stair."""
+    found: list[Point] = []
+    for row, point in enumerate(points):
+        found += [(point[0], points[row - 1][1])] if row in left else []
+        found.append(point)
+    return tuple(found)
