@@ -35,6 +35,17 @@ def test_the_width_that_the_hint_gives_is_wide_enough() -> None:
     assert told_by("openings", text.replace("ring: 16 cm", "ring: 20 cm")) == ()
 
 
+def test_a_band_worked_on_an_opening_is_what_must_pass() -> None:
+    band = "  band: {fabric: tight, colours: oat, make: 2, start: {pick_up: sleeve.cuff}, sections: [taper: {rounds: 3, target: edge(sleeve.cuff) - 6 cm}]}\n"
+    text = damaged("  tube: {like: body => tight: {like: body, worked: joined rounds}\n  tube: {like: body".replace("=> ", "=>   "), "seams:\n => " + band + "seams:\n")
+    problems = told_by("openings", text)
+    assert [(one.name, one.size) for one in problems] == [("opening-tight", "A, B")]
+    assert "16.0 cm around, stretched 17.6 cm, for 18.0 cm in A" in problems[0].message
+    assert "at least 16.4 cm around in A" in problems[0].hint
+    wider = text.replace("edge(sleeve.cuff) - 6 cm", "edge(sleeve.cuff) + 3 cm")
+    assert told_by("openings", wider) == ()
+
+
 def test_an_opening_for_a_hand_nobody_knows_is_noted() -> None:
     text = damaged("passes: hand => passes: head", "ring: body.hand + 4 cm => ring: 60 cm")
     design, bodies, grading = pullover(text)

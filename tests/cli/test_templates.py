@@ -56,7 +56,7 @@ def test_every_fault_of_a_phrase_book_is_told(tmp_path: Path) -> None:
     text = PHRASES.read_text(encoding="utf-8").replace('make-one = "Make 1."', 'make-1 = "Make 1."').replace("{ordinal}", "{nth}")
     own = own_folder(tmp_path, "phrases/en.toml", text)
     told = invoke("publish", spec_in(tmp_path, SCARF), "--templates", own).stderr
-    assert told.endswith("\n4 problems\n")
+    assert told.endswith("\n5 problems\n")
     assert f"bad-template: {own / 'phrases/en.toml'}: [sentences] has no make-one\n" in told
     assert "make-1 in [sentences] is no phrase that is used" in told and "nothing fills {nth} of first-row in [sentences]" in told
 

@@ -5,6 +5,7 @@ from external.sources import source
 
 from gaugewright.gauge.model import Gauge
 from gaugewright.gauge.counts import CountRule, count_for
+from gaugewright.grading.join_model import JoinRun
 from gaugewright.grading.ratio import Part, Ratio, best_ratio, parts, picked_up, sewing_ratio
 
 IN = 25.4
@@ -80,3 +81,31 @@ def test_sloped_edges(exact: float, ratio: Ratio) -> None:
 def test_a_seam_of_the_same_counts() -> None:
     assert sewing_ratio(120, 80) == Ratio(3, 2)
     assert parts(120, 80) == (Part(3, 2, 40),)
+
+
+@source("published", "Men Who Knit forum, 'Picking up stitches': 80 stitches along 120 rows, now 120 rows joined to 80 stitches")
+def test_ribbing_turned_sideways_has_the_ratio_the_other_way() -> None:
+    """The same gauge's rows lie along a stitch edge: three to two, a pair of rows to one stitch and a third."""
+    run = JoinRun((("body", "hem"),), 80, False, 60, _exact(Gauge(24, 4 * IN, 16, 4 * IN)))
+    assert best_ratio(run.ratio) == Ratio(3, 2)
+    assert run.counts() == {1: 40, 2: 20} and sum(run.takes()) == 80
+
+
+@source("published", "Hand-knitting manual (scan zanotowane.pl/713/7774): four of five or five of six rows")
+def test_four_of_five_or_five_of_six_where_rows_are_few() -> None:
+    assert [best_ratio(_exact(Gauge(sts, 4 * IN, rows, 4 * IN)), within=0) for sts, rows in ((16, 20), (15, 18))] == [Ratio(4, 5), Ratio(5, 6)]
+
+
+@source("published", "Tess Knits, Provence part 4: a 5 in armhole at 8 rows to the inch has 40 rows on each side, 80 around")
+def test_rows_around_an_armhole() -> None:
+    rows = count_for(Gauge(5, 1 * IN, 8, 1 * IN).rows_in(5 * IN), CountRule())
+    assert (rows, 2 * rows) == (40, 80)
+
+
+@source("published", "Crochet Kim, 'Picking up stitches evenly': 200 stitches in eight sections are 25 each, 204 are 25 and 26 by turns")
+@pytest.mark.parametrize(("stitches", "counts"), [(200, {25: 8}), (204, {25: 4, 26: 4})])
+def test_stitches_shared_out_over_eight_sections(stitches: int, counts: dict[int, int]) -> None:
+    """An edge's places over its joins follow the same rule as stitches over its quarters and eighths."""
+    run = JoinRun((("throw", "edge"),), stitches, False, 8)
+    assert run.counts() == counts
+    assert run.takes() == ((26, 25) * 4 if stitches == 204 else (25,) * 8)

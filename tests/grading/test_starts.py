@@ -92,3 +92,30 @@ def test_row_one_of_a_band_is_the_row_picked_up(section: str) -> None:
     assert row_faults(strip, (strip,)) == ()
     assert [run.operation.kind for run in strip.rows[0].runs] == ["picked up"] and strip.rows[0].makes == 50
     assert strip.last_count == (58 if "taper" in section else 50)
+
+
+NECKED = """\
+pieces:
+  piece:
+    fabric: {fabric}
+    colours: oat
+    start: {{chain: 40 cm}}
+    sections: [even: {{length: 30 cm}}, {top}]
+    edges: {{starting: [side], far: [front]}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("top", "level", "both"),
+    [("neck: {shape: round, width: 16 cm, depth: 6 cm}", 8, True), ("neck_edge: {shape: round, width: 8 cm, depth: 6 cm, at: front}", 5, False)],
+)
+def test_along_a_curve_level_stitches_are_picked_up_one_to_one(top: str, level: int, both: bool) -> None:
+    text = ONE_SIZE + NECKED.format(fabric="plain", top=top) + BAND.format(fabric="plain", edges="piece.neck", section="even: {rows: 3}")
+    start = one_piece(text, "band").main.start
+    assert isinstance(start, EdgeStart)
+    (up,) = start.pick_ups
+    assert (up.of, up.level, up.both) == (level, level, both)
+    assert up.stitches - up.level >= up.rows and up.rows > 0
+    finer = text.replace("  rib:", "  fine: {like: plain, gauge: \"20 sts, 20 rows / 10 cm\"}\n  rib:").replace("    fabric: plain\n    colours: kelp", "    fabric: fine\n    colours: kelp")
+    (up,) = one_piece(finer, "band").main.start.pick_ups  # type: ignore[union-attr]
+    assert (up.of, up.level) == (level, 2 * level)

@@ -22,7 +22,7 @@ def inside_loss(fabrics: Iterable[Fabric]) -> float:
 
 
 def check_openings(subject: Subject) -> Found:
-    """Each opening, stretched as far as it goes, lets the hand or the head through."""
+    """Each opening with its bands, stretched as far as it goes, lets the hand or the head through."""
     problems: list[Problem] = []
     figures = []
     for opening in subject.design.openings:
@@ -54,7 +54,15 @@ def _at_least(needed: dict[str, float], widths: dict[str, float]) -> str:
 
 
 def _around(subject: Subject, opening: Opening, size: str) -> float:
-    return sum(subject.remade[edge.piece][size].edges.get(edge.edge, 0.0) for edge in opening.around)
+    """The opening where it is tightest: what is worked in rounds on its edges narrows it, or leaves it as it is."""
+    return min(_widths(subject, tuple((edge.piece, edge.edge) for edge in opening.around), size))
+
+
+def _widths(subject: Subject, edges: tuple[tuple[str, str], ...], size: str) -> Iterator[float]:
+    yield sum(subject.remade[key][size].edges.get(name, 0.0) for key, name in edges)
+    for band in subject.design.pieces:
+        if band.start.ring and set(band.start.edges) == set(edges):
+            yield from _widths(subject, ((band.key, band.top),), size)
 
 
 def check_upper_arm(subject: Subject) -> Found:

@@ -122,7 +122,9 @@ class CentreStart:
 
 @dataclass(frozen=True, slots=True)
 class PickUp:
-    """Stitches picked up along one edge of another piece: `rows` row ends or `of` stitches; `corners` as the edge's."""
+    """Stitches picked up along one edge of another piece: `rows` row ends or `of` stitches, or both, `level` of them then
+    across the stitches, with row ends on `both` sides of them or on one; `corners` as the edge's.
+    """
 
     piece: str
     edge: str
@@ -130,6 +132,8 @@ class PickUp:
     rows: int = 0
     of: int = 0
     corners: int = 0
+    level: int = 0
+    both: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -46,8 +46,14 @@ def _of_profile(section: ProfilePlan, outline: Outline, gauge: Gauge, first: int
     shoulder = section.end + gone(part for part in outer if part.name == "shoulder")
     return {
         "shoulder": _stitches(shoulder, gauge),
-        "neck": EdgeLength(edge_length(outline, necks[0], first, last), section.rows, 0),
+        "neck": EdgeLength(edge_length(outline, necks[0], first, last), section.rows, _left_first(section, necks[0])),
     }
+
+
+def _left_first(section: ProfilePlan, side: RowEdge) -> int:
+    """Stitches left at once where a half front's neck begins: a level stretch of its edge."""
+    steps = [step for part in section.parts(side) if part.name == "neck" for step in part.profile.steps][:1]
+    return sum(step.stitches for step in steps if step.way == "leave" and step.stitches > 1)
 
 
 def _has(section: ProfilePlan, side: RowEdge, name: str) -> bool:

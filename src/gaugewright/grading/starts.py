@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from gaugewright.design.model import Design, Formula, Piece, Raglan, Taper
+from gaugewright.design.model import Design, Formula, NeckEdge, Piece, Raglan, Taper
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.names import calls_in
 from gaugewright.gauge.model import Gauge
@@ -50,9 +50,18 @@ def pick_up_start(piece: Piece, design: Design, size: str, pieces: Mapping[str, 
         message = f"an edge that {piece.key} is picked up on has no stitch left by the fabric's multiple"
         raise ProblemsFound([Problem("multiple-does-not-fit", message, piece.start.origin, "use a smaller multiple", size)])
     return EdgeStart(tuple(
-        PickUp(key, name, count, edge.rows, edge.stitches, edge.corners)
+        _pick_up(design.piece(key), name, count, edge, design, fabric.gauge)
         for (key, name), count, edge in zip(piece.start.edges, counts, edges, strict=True)
     ))
+
+
+def _pick_up(own: Piece, name: str, count: int, edge: EdgeLength, design: Design, gauge: Gauge) -> PickUp:
+    """Of the stitches picked up along a curve, those across its level stretch are told apart: one in each st, unless the gauges differ."""
+    level = 0
+    if edge.rows and edge.stitches:
+        width = design.fabric(own.sections[-1].fabric).gauge.width_of(edge.stitches)
+        level = max(0, min(stitches_along(EdgeLength(width, 0, edge.stitches), gauge), count - 1))
+    return PickUp(own.key, name, count, edge.rows, edge.stitches, edge.corners, level, not isinstance(own.sections[-1], NeckEdge))
 
 
 def _edge_of(piece: Piece, key: str, name: str, size: str, pieces: Mapping[str, GradedPiece]) -> EdgeLength:

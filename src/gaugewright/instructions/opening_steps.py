@@ -105,7 +105,9 @@ def _one_edge(book: Book, view: PieceView, ups: Sized[PickUp], stitch: str, titl
     fact = f"{view.piece.key}.pickup.{first.piece}.{first.edge}"
     slots: dict[str, Slot] = {"stitches": ups.map(lambda up: up.stitches), "stitch": book.abbr(stitch), "edge": spoken(first.edge), "piece": titles[first.piece]}
     if first.rows and any(up.of for up in ups):
-        return book.sentence("pick-up-curve", fact, rows=ups.map(lambda up: up.rows), of=ups.map(lambda up: up.of), **slots)
+        parts: dict[str, Slot] = {"level": ups.map(lambda up: up.level), "rest": ups.map(lambda up: up.stitches - up.level)}
+        kind = "pick-up-curve" if first.both else "pick-up-curve-half"
+        return book.sentence(kind, fact, rows=ups.map(lambda up: up.rows), of=ups.map(lambda up: up.of), **parts, **slots)
     if first.rows:
         return book.sentence("pick-up-rows", fact, rows=ups.map(lambda up: up.rows), **slots)
     if all(up.stitches == up.of for up in ups):

@@ -121,6 +121,13 @@ def _round_ending(book: Book, view: PieceView) -> Iterator[Block]:
     yield step("End:", *ending, book.sentence(kind, view.piece.key, width=width, length=view.height(last), **ends))
 
 
+def _picked_check(view: PieceView) -> str:
+    """A band is told by its depth alone; what is half as deep as it is long, such as a hood, by its width too."""
+    graded = view.graded
+    deep = any(2 * one.worked["length"] > one.worked["width"] for one in graded)
+    return "final-check-picked" if deep else "final-check-band"
+
+
 def _ending(book: Book, view: PieceView) -> Iterator[Block]:
     last = view.plans.map(lambda plan: plan.rows)
     width, length = view.width(last), view.height(last)
@@ -128,7 +135,7 @@ def _ending(book: Book, view: PieceView) -> Iterator[Block]:
         yield from _round_ending(book, view)
         return
     ends = {"top": spoken(view.piece.top)} if view.in_rounds else {}
-    kind = "final-check-down" if is_yoke(view) or view.piece.start.kind == "divide" else "final-check-ring" if view.piece.start.ring else "final-check-tube" if view.in_rounds else "final-check-band" if isinstance(view.first.start, EdgeStart) else "final-check"
+    kind = "final-check-down" if is_yoke(view) or view.piece.start.kind == "divide" else "final-check-ring" if view.piece.start.ring else "final-check-tube" if view.in_rounds else _picked_check(view) if isinstance(view.first.start, EdgeStart) else "final-check"
     if has_shaped_top(view):
         yield step("End:", *_fastened(book, view), top_check(book, view))
         return
