@@ -42,6 +42,20 @@ def seam_tolerance(length: float, row_height: float) -> float:
     return max(row_height, SEAM_SHARE * length)
 
 
+RAGLAN_SHARE = 0.1
+"""Body and sleeve lose different stitches over the same rows of a raglan, so one edge slants more and is longer.
+Sewn row for row such edges give a tenth: they run aslant, where cloth stretches most (common practice, no source)."""
+
+
+def raglan_tolerance(length: float, row_height: float) -> float:
+    """How far two raglan edges of the same rows may differ: a tenth of the longer, at least as other seams.
+
+    >>> raglan_tolerance(300, 14), raglan_tolerance(100, 14)
+    (30.0, 14)
+    """
+    return max(seam_tolerance(length, row_height), RAGLAN_SHARE * length)
+
+
 def total_tolerance(row_height: float) -> float:
     """How far a total length may be from the wanted one: half a row.
 

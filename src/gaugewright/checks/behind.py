@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from gaugewright.checks.lengths import wanted_total
 from gaugewright.checks.model import Subject
-from gaugewright.design.model import UNSTACKED, Cap, Design, ForLength, Formula, NamedEdge, Neck, NeckEdge, Piece, Shoulders
+from gaugewright.design.model import UNSTACKED, Cap, Design, ForLength, Formula, NamedEdge, Neck, NeckEdge, Piece, RaglanEdge, Shoulders
 from gaugewright.errors import ProblemsFound
 from gaugewright.formulas.names import names_in
 from gaugewright.formulas.nodes import Binary, Call, FormulaError, Name, Node, Number
@@ -29,10 +29,10 @@ def behind(piece: Piece, name: str, design: Design) -> Behind | None:
     """What makes a piece's measure or edge; None where no formula states it."""
     widths = _widths(piece)
     top = piece.sections[-1]
-    if name == "neck" and isinstance(top, (Shoulders, Neck, NeckEdge)):
-        return _as_it_stands(top.neck if isinstance(top, Shoulders) else top.width)
-    if name == "shoulder" and isinstance(top, (Shoulders, Neck)) and widths:
-        neck = top.neck if isinstance(top, Shoulders) else top.width
+    neck = _neck(piece)
+    if name == "neck" and neck is not None:
+        return _as_it_stands(neck)
+    if name == "shoulder" and isinstance(top, (Shoulders, Neck)) and widths and neck is not None:
         return Behind(_share("/", Binary("-", widths[-1].node, neck.node, 0), 2.0), widths[-1])
     if name == "cap" and isinstance(top, Cap):
         return _as_it_stands(top.opening)
@@ -47,6 +47,17 @@ def behind(piece: Piece, name: str, design: Design) -> Behind | None:
         function = "max" if name == "widest" else "min"
         return Behind(Call(function, tuple(one.node for one in widths), 0), widths[-1])
     return _as_it_stands(widths[0] if name in ("width", "bottom", piece.bottom) and piece.start.kind != "centre" else widths[-1])
+
+
+def _neck(piece: Piece) -> Formula | None:
+    """The formula of a neck's width: between raglan edges what they are shaped to."""
+    raglan = next((section for section in piece.sections if isinstance(section, RaglanEdge)), None)
+    if raglan is not None:
+        return raglan.target
+    match piece.sections[-1]:
+        case Shoulders(neck=neck) | Neck(width=neck) | NeckEdge(width=neck):
+            return neck
+    return None
 
 
 def _as_it_stands(formula: Formula) -> Behind:

@@ -7,6 +7,7 @@ from gaugewright.checks.behind import Behind, behind, length_of, times
 from gaugewright.checks.model import Subject
 from gaugewright.checks.rising import row_of
 from gaugewright.checks.terms import allowance, fabrics_of, terms_of
+from gaugewright.design.flat_raglans import is_raglan_sleeve, raglan_edge_names
 from gaugewright.design.model import TOPS, Armhole, Cap, EdgeName, Formula, Neck, NeckEdge, Piece, Shoulders, Taper
 from gaugewright.formulas.nodes import Node
 from gaugewright.measurements.growth import Growth
@@ -80,9 +81,9 @@ def _grown(subject: Subject, ends: Ends, name: str, like: str, by: str, made: Be
 
 
 def _tops(subject: Subject, piece: Piece, ends: Ends) -> Iterator[Grown]:
-    """The neck, and the shoulders of a piece with armholes: dropped ones hang as far down the arm as the cloth goes."""
+    """The neck, raglan edges leaving one too, and the shoulders of a piece with armholes: dropped ones hang as far down the arm as the cloth goes."""
     top = piece.sections[-1]
-    if not isinstance(top, TOPS):
+    if not isinstance(top, TOPS) and not (raglan_edge_names(piece) and not is_raglan_sleeve(piece)):
         return
     made, stitch = behind(piece, "neck", subject.design), _stitch_of(piece, subject)
     if isinstance(top, NeckEdge) and made is not None:
@@ -120,6 +121,8 @@ def _is_sleeve_top(edge: EdgeName, piece: Piece) -> bool:
     """A cap, or the last row of what widens from the wrist."""
     if isinstance(piece.sections[-1], Cap):
         return edge.edge == "cap"
+    if edge.edge in raglan_edge_names(piece):
+        return is_raglan_sleeve(piece)
     return edge.edge in (piece.top, "top") and any(isinstance(section, Taper) for section in piece.sections)
 
 

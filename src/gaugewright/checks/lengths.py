@@ -131,6 +131,8 @@ def mirror_fault(graded: GradedPiece) -> str:
 
 def _neck_parity(subject: Subject, piece: Piece, section: Shoulders | Neck, index: int) -> Iterator[Problem]:
     width = section.neck if isinstance(section, Shoulders) else section.width
+    if width is None:
+        return  # between raglan edges it is as wide as they leave it
     gauge = subject.design.fabric(section.fabric).gauge
     off = []
     for size, env in subject.environments.items():

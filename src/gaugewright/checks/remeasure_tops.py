@@ -28,7 +28,7 @@ def widths_across(plan: PiecePlan, ends: RowEnds, start: float) -> list[float]:
 def _slopes(plan: PiecePlan, side: RowEdge) -> bool:
     """Whether a side's row ends end at a shoulder, and not at a neck edge or a cap."""
     last = plan.sections[-1]
-    return not isinstance(last, ProfilePlan) or all(part.name in ("armhole", "shoulder") for part in last.parts(side))
+    return not isinstance(last, ProfilePlan) or all(part.name in ("armhole", "raglan", "shoulder") for part in last.parts(side))
 
 
 def top_edges(plan: PiecePlan, strips: Sequence[Strip], ends: RowEnds, stitch: float) -> dict[str, float]:
@@ -37,6 +37,9 @@ def top_edges(plan: PiecePlan, strips: Sequence[Strip], ends: RowEnds, stitch: f
     above = {side: getattr(ends, side)[plan.edge_end(side) :] for side in SIDES}
     if isinstance(last, ShouldersPlan):
         return {"shoulder": last.shoulder * stitch, "neck": top - 2 * (last.shoulder * stitch - _left(above["far"]))}
+    if plan.raglan and isinstance(last, (ProfilePlan, DividedPlan)):
+        tops = sum(strip.last_count for strip in strips[1:] or strips)
+        return {"neck": tops * stitch + _neck_edges(strips, plan, ends, stitch)}
     if isinstance(last, DividedPlan):
         centre = strips[0].last_count - sum(strip.start.stitches for strip in strips[1:])
         return {"shoulder": top + _left(above["far"]), "neck": sum(map(along, ends.neck)) + centre * stitch}
@@ -52,6 +55,14 @@ def top_edges(plan: PiecePlan, strips: Sequence[Strip], ends: RowEnds, stitch: f
         if not _slopes(plan, side):
             found = {"neck": along(above[side]), "shoulder": top + _left(above[other])}
     return found
+
+
+def _neck_edges(strips: Sequence[Strip], plan: PiecePlan, ends: RowEnds, stitch: float) -> float:
+    """What a neck between raglan edges has below its top: both neck edges and the centre, or a half front's edge."""
+    if ends.neck:
+        centre = strips[0].last_count - sum(strip.start.stitches for strip in strips[1:])
+        return sum(map(along, ends.neck)) + centre * stitch
+    return sum(along(getattr(ends, side)[plan.edge_end(side) :]) for side in SIDES if plan.edge_end(side) < plan.rows)
 
 
 def _left(rows: Sequence[RowEnd]) -> float:

@@ -88,12 +88,13 @@ def along(rows: Sequence[RowEnd]) -> float:
 
 
 def _sloped(rows: Sequence[RowEnd]) -> float:
-    """A slope begins as many rows before its first shaping row as there are to its second."""
+    """A slope begins as many rows before its first shaping row as there are to its second; gaps a row longer are its own."""
     moving = [number for number, row in enumerate(rows) if abs(row.move) > SAME_LENGTH]
     length = sum(row.height for row in rows)
     for place, number in enumerate(moving):
         below = moving[place - 1] if place else -1
         gap = moving[place + 1] - number if place + 1 < len(moving) else number - below
-        rise = sum(row.height for row in rows[max(below, number - gap) + 1 : number + 1])
+        begins = below if place and number - below <= gap + 1 else max(below, number - gap)
+        rise = sum(row.height for row in rows[begins + 1 : number + 1])
         length += (rise**2 + rows[number].move ** 2) ** 0.5 - rise
     return length

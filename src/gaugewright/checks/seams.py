@@ -1,5 +1,6 @@
 """Seams: do the edges sewn together fit, in every size, and do colour bands meet across them?"""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
@@ -8,11 +9,13 @@ from gaugewright.checks.model import Found, Subject
 from gaugewright.checks.remeasure import side_edges, span_of
 from gaugewright.checks.terms import fabrics_of
 from gaugewright.checks.wording import by_size, cm, count_of, problem
+from gaugewright.design.flat_raglans import is_raglan_seam
 from gaugewright.design.model import Cap, EdgeName, NamedEdge, Seam
 from gaugewright.design.sides import is_folded
 from gaugewright.errors import Problem
 from gaugewright.grading.model import EdgeLength
-from gaugewright.tolerances import EASED_SLACK, SAME_LENGTH, seam_tolerance
+from gaugewright.rounding import up
+from gaugewright.tolerances import EASED_SLACK, RAGLAN_SHARE, SAME_LENGTH, raglan_tolerance, seam_tolerance
 
 LARGEST_RATIO = 5
 """A sewing ratio in larger numbers than these can't be held in mind."""
@@ -39,7 +42,7 @@ class Pair:
 
 
 def check_seams(subject: Subject) -> Found:
-    """Each seam in each size: lengths within one row or 3 %, rows against rows equal, eased edges not short."""
+    """Each seam in each size: lengths within one row or 3 %, raglan edges within a tenth, rows against rows equal, eased edges not short."""
     problems: list[Problem] = []
     figures = []
     for seam in subject.design.seams:
@@ -84,12 +87,15 @@ def _row_height(subject: Subject, seam: Seam) -> float:
 
 
 def _mismatch(subject: Subject, seam: Seam, pairs: dict[str, Pair]) -> Iterator[Problem]:
-    height = _row_height(subject, seam)
+    height, raglan = _row_height(subject, seam), is_raglan_seam(subject.design, seam)
+    tolerance = raglan_tolerance if raglan else seam_tolerance
     off = [
         (size, f"{cm(pair.join.length)} meets {cm(pair.to.length)}") for size, pair in pairs.items()
-        if pair.kind != "cap" and abs(pair.join.length - pair.to.length) > seam_tolerance(max(pair.join.length, pair.to.length), height) + SAME_LENGTH
+        if pair.kind != "cap" and abs(pair.join.length - pair.to.length) > tolerance(max(pair.join.length, pair.to.length), height) + SAME_LENGTH
     ]
-    if off:
+    if off and raglan:
+        yield _raglans_apart(seam, pairs, off, height)
+    elif off:
         aim = " + ".join(f"edge({edge})" for edge in seam.to)
         kind = pairs[off[0][0]].kind
         hint = (
@@ -100,6 +106,28 @@ def _mismatch(subject: Subject, seam: Seam, pairs: dict[str, Pair]) -> Iterator[
             "seam-mismatch", f"{seam.join} doesn't fit {_other(seam)}: {by_size(off)}; within one row ({cm(height)}) or 3 % is expected",
             seam.origin, hint, [size for size, _ in off],
         )
+
+
+def _raglans_apart(seam: Seam, pairs: dict[str, Pair], off: list[tuple[str, str]], height: float) -> Problem:
+    """Raglan edges whose slants differ too much; over more rows the same stitches slant less."""
+    deeper = max(raglan_depth(pairs[size].join.length, pairs[size].to.length, height * pairs[size].join.rows) for size, _ in off)
+    return problem(
+        "seam-mismatch", f"the raglan edges {seam.join} and {_other(seam)} slant too differently to be sewn row for row: {by_size(off)}; "
+        "within a tenth of the longer is expected", seam.origin,
+        f"make both raglans {up(deeper / 10)} cm deep, or let the edges lose stitches more alike: a wider `target` or `block` for the longer, "
+        "a wider piece below the shorter", [size for size, _ in off],
+    )
+
+
+def raglan_depth(one: float, other: float, depth: float) -> float:
+    """The depth in mm at which two straight edges that slant as these do would differ by a tenth.
+
+    >>> raglan_depth(250.0, 200.0, 200.0)
+    312.2...
+    """
+    longer, shorter = (max(0.0, length**2 - depth**2) for length in (max(one, other), min(one, other)))
+    share = (1 - RAGLAN_SHARE) ** 2
+    return math.sqrt(max(0.0, share * longer - shorter) / (1 - share))
 
 
 def _counts_differ(subject: Subject, seam: Seam, pairs: dict[str, Pair]) -> Iterator[Problem]:
@@ -113,7 +141,7 @@ def _counts_differ(subject: Subject, seam: Seam, pairs: dict[str, Pair]) -> Iter
         if off and kind == "rows":
             yield problem(
                 "seam-rows", f"{seam.join} and {_other(seam)} have the same fabric, and {by_size(off)}; equal rows are expected",
-                seam.origin, f"let {seam.join} and {_other(seam)} begin and end at the same levels", [size for size, _ in off],
+                seam.origin, _same_rows(subject, seam), [size for size, _ in off],
             )
         elif off:
             yield problem(
@@ -122,8 +150,16 @@ def _counts_differ(subject: Subject, seam: Seam, pairs: dict[str, Pair]) -> Iter
             )
 
 
+def _same_rows(subject: Subject, seam: Seam) -> str:
+    if is_raglan_seam(subject.design, seam):
+        return f"give {seam.join.piece} and {' and '.join(edge.piece for edge in seam.to)} the same `length` for their raglan_edge"
+    return f"let {seam.join} and {_other(seam)} begin and end at the same levels"
+
+
 def _turns_a_corner(subject: Subject, seam: Seam, size: str) -> bool:
     """Whether one side of a seam alone runs along stitches left, as at an underarm: its rows then say nothing of its length."""
+    if is_raglan_seam(subject.design, seam):
+        return False
     join, *to = (subject.grading.pieces[edge.piece][size].edges[edge.edge].corners > 0 for edge in (seam.join, *seam.to))
     return join != any(to)
 

@@ -21,6 +21,7 @@ from gaugewright.design.shapes import Armhole as Armhole
 from gaugewright.design.shapes import Cap as Cap
 from gaugewright.design.shapes import Neck as Neck
 from gaugewright.design.shapes import NeckEdge as NeckEdge
+from gaugewright.design.shapes import RaglanEdge as RaglanEdge
 from gaugewright.design.size_list import SizeList
 from gaugewright.design.wedges import Wedge as Wedge
 from gaugewright.errors import Origin
@@ -107,7 +108,7 @@ class Shoulders:
     slope: Formula | None = None
 
 
-Section = Even | Taper | Shoulders | Armhole | Neck | NeckEdge | Cap | Crown | Raglan | Wedge
+Section = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | Wedge
 
 TOPS = (Shoulders, Neck, NeckEdge)
 """Sections that end a piece and hang from the shoulder: their rows, if any, are the last ones below them."""

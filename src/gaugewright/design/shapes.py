@@ -1,4 +1,4 @@
-"""Sections shaped by curves, as designed: armholes, divided necks, neck edges of half fronts, sleeve caps."""
+"""Sections shaped at their edges, as designed: armholes, raglan edges, divided necks, neck edges of half fronts, sleeve caps."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -24,11 +24,27 @@ class Armhole:
 
 
 @dataclass(frozen=True, slots=True)
+class RaglanEdge:
+    """Shaped in to the width `target` at the neck, in one line after the `block`; `at` as of an armhole."""
+
+    extent: Extent
+    target: Formula
+    block: Formula | None
+    at: str
+    fabric: str
+    colour: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True)
 class Neck:
-    """The divided top; its rows, and those of the slope, are the last ones of the section below it."""
+    """The divided top; its rows, and those of the slope, are the last ones of the section below it.
+
+    Without a `width` it stands above raglan edges, which leave it all that is between them.
+    """
 
     shape: NeckShape
-    width: Formula
+    width: Formula | None
     depth: Formula
     slope: Formula | None
     fabric: str
@@ -40,7 +56,7 @@ class NeckEdge:
     """The top of a half front, whose neck edge is `at` one side; rows as of a divided top."""
 
     shape: HalfNeckShape
-    width: Formula
+    width: Formula | None
     depth: Formula
     at: RowEdge
     slope: Formula | None
@@ -67,7 +83,7 @@ def shape_formulas(section: object) -> Iterator[Formula]:
     """The formulas of a section that say what its edges are shaped to, in the order of their keys."""
     found: tuple[Formula | None, ...]
     match section:
-        case Armhole(target=target, block=block):
+        case Armhole(target=target, block=block) | RaglanEdge(target=target, block=block):
             found = (target, block)
         case Neck(width=width, depth=depth, slope=slope) | NeckEdge(width=width, depth=depth, slope=slope):
             found = (width, depth, slope)

@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from gaugewright.design.model import Cap, Crown, Design, Neck, Piece, Shoulders
 from gaugewright.drawings.crown_figures import upside_down
+from gaugewright.drawings.flat_raglan_cover import raglan_pieces, with_raglan_sleeves
 from gaugewright.drawings.garment import GarmentFigure, GarmentPart, draw_garment
 from gaugewright.drawings.garment_layout import Edging, open_front, pullover, turned_over
 from gaugewright.drawings.geometry import box_around
@@ -25,22 +26,33 @@ def draw_cover(design: Design, figures: Mapping[str, PieceFigure], insets: Mappi
 
     `insets` gives each attached piece's place in mm: above the hem, and in from its edge.
     """
-    back = next((p for p in design.pieces if any(isinstance(s, (Shoulders, Neck)) for s in p.sections)), None)
+    raglan = raglan_pieces(design)
+    back = raglan.back if raglan else next((p for p in design.pieces if any(isinstance(s, (Shoulders, Neck)) for s in p.sections)), None)
     if back is None:
-        raglan = raglan_garment(design, figures)
-        return draw_garment(raglan, hatches=hatches) if raglan else _alone(design, figures, hatches)
-    fronts = _sewn_to(design, back.key, "shoulder")
-    sleeve = _sleeve(design, figures)
+        yoke = raglan_garment(design, figures)
+        return draw_garment(yoke, hatches=hatches) if yoke else _alone(design, figures, hatches)
+    fronts = raglan.fronts if raglan else _sewn_to(design, back.key, "shoulder")
+    garment = _body(design, figures, back, fronts, None if raglan else _sleeve(design, figures), insets)
+    if garment and raglan:
+        garment = with_raglan_sleeves(garment, figures[back.key], folded(figures[raglan.sleeve.key]))
+    return draw_garment(garment, hatches=hatches) if garment else None
+
+
+def _body(
+    design: Design, figures: Mapping[str, PieceFigure], back: Piece, fronts: list[Piece], sleeve: PieceFigure | None,
+    insets: Mapping[str, tuple[float, float]],
+) -> GarmentFigure | None:
+    """The back with one front or two, and sleeves that hang from its shoulders."""
     title = design.about.title
     if len(fronts) == 1:
-        return draw_garment(pullover(title, figures[back.key], figures[fronts[0].key], sleeve), hatches=hatches)
+        return pullover(title, figures[back.key], figures[fronts[0].key], sleeve)
     if len(fronts) != 2:
         return None
     left = next((p for p in fronts if p.mirrored), fronts[1])
     right = next(p for p in fronts if p.key != left.key)
     worn_left = figures[left.key] if left.mirrored else turned_over(figures[left.key])
     garment = open_front(title, figures[back.key], figures[right.key], worn_left, sleeve, _edging(design, right, figures))
-    return draw_garment(_with_pockets(garment, design, figures, insets), hatches=hatches)
+    return _with_pockets(garment, design, figures, insets)
 
 
 def _sleeve(design: Design, figures: Mapping[str, PieceFigure]) -> PieceFigure | None:

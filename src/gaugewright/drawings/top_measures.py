@@ -1,4 +1,4 @@
-"""What is measured at a shaped top: shoulders, necks, armholes, slopes and caps."""
+"""What is measured at a shaped top: shoulders, necks, armholes, raglans, slopes and caps."""
 
 from collections.abc import Callable, Iterator
 from typing import NamedTuple
@@ -63,6 +63,12 @@ def _wanted(plan: PiecePlan) -> Iterator[tuple[str, str, Between]]:
         yield "Width at the top of the cap", "across", _top
         yield "Cap height", "up", _cap
         return
+    if plan.raglan:
+        yield "Neck", "across", _neck
+        yield "Raglan depth", "up", _raglan
+        if isinstance(last, DividedPlan) or "neck" in names:
+            yield "Neck depth", "up", _neck_depth
+        return
     if "armhole" in names:
         yield "Width above the armhole" if "neck" in names else "Width above the armholes", "across", _above_armholes
     if isinstance(last, (DividedPlan, ShouldersPlan)) or "neck" in names:
@@ -91,11 +97,22 @@ def _above_armholes(top: Top) -> tuple[Point, Point]:
 
 def _armhole(top: Top) -> tuple[Point, Point]:
     """From the row below the armhole's first step up to the shoulder's tip, at the armhole edge."""
+    return _depth(top, "armhole")
+
+
+def _raglan(top: Top) -> tuple[Point, Point]:
+    """From the row below the raglan's first step up to the neck."""
+    return _depth(top, "raglan")
+
+
+def _depth(top: Top, name: str) -> tuple[Point, Point]:
     side, before = top.outer(), 0
     for section in top.plan.sections:
-        if isinstance(section, ProfilePlan) and any(part.name == "armhole" for part in section.parts(side)):
+        if isinstance(section, ProfilePlan) and any(part.name == name for part in section.parts(side)):
             break
         before += section.rows
+    else:  # nothing is shaped below the neck
+        before = sum(section.rows for section in top.plan.sections[:-2])
     points = top.edge(side)
     return points[before], points[top.plan.edge_end(side)]
 
@@ -105,10 +122,14 @@ def _tip(top: Top) -> Point:
 
 
 def _neck_point(top: Top) -> Point:
-    """Where the neck meets the shoulder of the edge with the armhole, at the top."""
+    """Where the neck meets the shoulder of the edge with the armhole, at the top; a raglan edge's own end."""
     side = top.outer()
-    inwards = top.piece.edges["shoulder"].length * (1 if side == "starting" else -1)
+    inwards = _shoulder_length(top) * (1 if side == "starting" else -1)
     return _tip(top)[0] + inwards, top.height
+
+
+def _shoulder_length(top: Top) -> float:
+    return 0.0 if top.plan.raglan else top.piece.edges["shoulder"].length
 
 
 def _shoulder(top: Top) -> tuple[Point, Point]:
@@ -126,7 +147,7 @@ def _neck(top: Top) -> tuple[Point, Point]:
     if isinstance(last, ProfilePlan):
         side: RowEdge = "far" if top.outer() == "starting" else "starting"
         return left, (top.edge(side)[top.plan.edge_end(side)][0], top.height)
-    far = top.edge("far")[top.plan.edge_end("far")][0] - top.piece.edges["shoulder"].length
+    far = top.edge("far")[top.plan.edge_end("far")][0] - _shoulder_length(top)
     return left, (far, top.height)
 
 

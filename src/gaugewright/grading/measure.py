@@ -7,7 +7,7 @@ stack of all rows, then counts that follow from rows.
 
 from dataclasses import dataclass, replace
 
-from gaugewright.design.model import TOPS, UNSTACKED, Armhole, Cap, Crown, Design, Even, Piece, Raglan, Shoulders, Taper
+from gaugewright.design.model import TOPS, UNSTACKED, Armhole, Cap, Crown, Design, Even, Piece, Raglan, RaglanEdge, Shoulders, Taper
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule
 from gaugewright.grading.allowed import Asked, allowed_count, even_by, of_parity, stated_count, stepped_count
@@ -124,7 +124,7 @@ def _cap_rows(size: _Size, section: Cap, before: int | None) -> tuple[int, int]:
     return made.rows, made.top
 
 
-def _own_rows(size: _Size, section: Even | Taper | Armhole | Raglan) -> int | None:
+def _own_rows(size: _Size, section: Even | Taper | Armhole | RaglanEdge | Raglan) -> int | None:
     return fixed_rows(section, size.design.fabric(section.fabric).gauge, size.env)
 
 
@@ -152,8 +152,8 @@ def _end_count(size: _Size, index: int, before: int | None, rows: int | None) ->
             return _after_rows(size, section, before, each, rows - lead_rows(index))
         case Taper():
             return _target(size, index, section, before)
-        case Armhole():
-            return _armhole_end(size, index, section, before)
+        case Armhole() | RaglanEdge():
+            return _edges_end(size, index, section, before)
         case Cap() if before is not None:
             return _cap_rows(size, section, before)[1]
         case Crown():
@@ -215,8 +215,8 @@ def _take_up_above(size: _Size, index: int) -> float:
     return side_take_up(size.piece, size.taken, None if last else size.heights[index], size.env)
 
 
-def _armhole_end(size: _Size, index: int, section: Armhole, before: int | None) -> int | None:
-    """The count left above armholes: of the parity below them where both edges are shaped."""
+def _edges_end(size: _Size, index: int, section: Armhole | RaglanEdge, before: int | None) -> int | None:
+    """The count left above armholes, or by raglan edges at the neck: of the parity below them where both edges are shaped."""
     if before is None:
         return None
     gauge = size.design.fabric(section.fabric).gauge

@@ -123,7 +123,7 @@ class CentreStart:
 @dataclass(frozen=True, slots=True)
 class PickUp:
     """Stitches picked up along one edge of another piece: `rows` row ends or `of` stitches, or both, `level` of them then
-    across the stitches, with row ends on `both` sides of them or on one; `corners` as the edge's.
+    across the stitches, with row ends on `both` sides of them or on one; the rest as the edge's.
     """
 
     piece: str
@@ -134,6 +134,7 @@ class PickUp:
     corners: int = 0
     level: int = 0
     both: bool = False
+    above: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,13 +198,14 @@ class Strip:
 
 @dataclass(frozen=True, slots=True)
 class EdgeLength:
-    """One named edge of one size: its true length in mm as worked, the row ends and stitches along it, and
-    how many of its rows leave stitches there: an edge with such corners is longer than its rows are high."""
+    """One named edge of one size: its true length in mm as worked, its row ends and stitches, how many rows leave
+    stitches there (corners make it longer than its rows are high), and the stitches `above` each side's row ends."""
 
     length: float
     rows: int
     stitches: int
     corners: int = 0
+    above: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -77,7 +77,8 @@ def run_length(points: tuple[Point, ...], left: frozenset[int] = frozenset()) ->
 
     An edge that loses a stitch every third row slopes evenly; it isn't level with a jog on each third
     row, which would be longer by a centimetre or more on a neck edge. A longer stretch before a slope
-    stays upright but for the gap that the slope itself goes on with. A step of stitches left unworked
+    stays upright but for the gap that the slope itself goes on with; between two
+    shaping rows a row more is the same slope, in whole rows. A step of stitches left unworked
     (rows in `left`) is a stair: level, in full, then upright.
 
     >>> run_length(((0, 0), (0, 10), (0, 20), (0, 30), (-30, 70), (-60, 110)))
@@ -98,7 +99,8 @@ def _slope_length(points: tuple[Point, ...]) -> float:
     corners, reached = [0], 0
     for index, row in enumerate(turns):
         gap = turns[index + 1] - row if index + 1 < len(turns) else row - reached
-        corners += [max(reached, row - gap), row]
+        same = index > 0 and row - reached <= gap + 1
+        corners += [reached if same else max(reached, row - gap), row]
         reached = row
     corners.append(len(points) - 1)
     return sum(math.dist(points[low], points[high]) for low, high in zip(corners, corners[1:], strict=False))

@@ -149,6 +149,13 @@ class PiecePlan:
         """Rows in all."""
         return sum(section.rows for section in self.sections)
 
+    @property
+    def raglan(self) -> bool:
+        """Whether row ends run up to the neck as raglan edges, which leave no shoulder."""
+        shaped = (section for section in self.sections if isinstance(section, ProfilePlan))
+        divided = isinstance(self.sections[-1], DividedPlan) and self.sections[-1].raglan
+        return divided or any(part.name == "raglan" for section in shaped for part in (*section.starting, *section.far))
+
     def edge_end(self, side: RowEdge) -> int:
         """The row after which the row ends of a side end: its shoulder, neck edge or cap begins there."""
         before = 0

@@ -1,6 +1,6 @@
 """Shaped sections as plans, with every row held against the stitches it has."""
 
-from gaugewright.design.model import Armhole, Cap, Even, Neck, NeckEdge
+from gaugewright.design.model import Armhole, Cap, Even, Neck, NeckEdge, Piece, RaglanEdge
 from gaugewright.errors import Origin, Problem, ProblemsFound, UserError
 from gaugewright.grading.cloth import Cloth
 from gaugewright.grading.measure import Measured
@@ -10,7 +10,7 @@ from gaugewright.grading.tops import Shape
 from gaugewright.trade.stitches import decrease_of
 
 
-def profile_plan(section: Even | Armhole | NeckEdge | Cap, cloth: Cloth, index: int, measured: Measured, size: str) -> ProfilePlan:
+def profile_plan(section: Even | Armhole | RaglanEdge | NeckEdge | Cap, cloth: Cloth, index: int, measured: Measured, size: str) -> ProfilePlan:
     """A section shaped at its edges; an even one below a steep slope may be, and has no shape where it isn't."""
     rows, shape = measured.rows[index], measured.shapes[index] or Shape((), ())
     starting, far = _at_top(shape.starting, rows), _at_top(shape.far, rows)
@@ -20,14 +20,15 @@ def profile_plan(section: Even | Armhole | NeckEdge | Cap, cloth: Cloth, index: 
     return plan
 
 
-def divided_plan(section: Neck, cloth: Cloth, index: int, measured: Measured, size: str) -> DividedPlan:
+def divided_plan(section: Neck, piece: Piece, cloth: Cloth, index: int, measured: Measured, size: str) -> DividedPlan:
     """Both sides of a neck, which are alike."""
     shape = measured.shapes[index]
     assert shape is not None  # a neck always has one
     below = measured.shapes[index - 1]
     sloped = 0 if below is None else gone(part for part in below.starting if part.name == "shoulder")
     rows, stitches = measured.rows[index], measured.before(index)
-    plan = DividedPlan(cloth, "", rows, stitches, shape.centre, shape.starting, shape.inner, sloped)
+    raglan = isinstance(piece.sections[index - 1], RaglanEdge)
+    plan = DividedPlan(cloth, "", rows, stitches, shape.centre, shape.starting, shape.inner, sloped, raglan)
     _check(cloth, plan.side, (plan.outer, plan.inner), plan.rows, section.origin, size)
     return plan
 

@@ -8,6 +8,7 @@ edges of an armhole meet twice and need two.
 from collections import Counter
 from collections.abc import Iterator
 
+from gaugewright.design.flat_raglans import is_raglan_seam
 from gaugewright.design.model import Design, Piece, Seam
 from gaugewright.design.sides import is_folded
 from gaugewright.errors import Problem
@@ -76,8 +77,8 @@ def along_rows(design: Design, edge: Edge) -> bool:
 
 
 def joins_tops(design: Design, seam: Seam) -> bool:
-    """A seam of shoulders, or of the last rows of pieces."""
-    return all(end.edge in ("shoulder", "top", design.piece(end.piece).top) for end in (seam.join, *seam.to))
+    """A seam of shoulders, of raglan edges, or of the last rows of pieces."""
+    return is_raglan_seam(design, seam) or all(end.edge in ("shoulder", "top", design.piece(end.piece).top) for end in (seam.join, *seam.to))
 
 
 def _neighbours(edges: tuple[Edge, ...]) -> tuple[tuple[Edge, Edge], ...]:

@@ -4,6 +4,7 @@
 rows. Rows count from 1 within the stretch, and every row is accounted for.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 
@@ -42,6 +43,24 @@ class Block:
     def each_gap(self) -> tuple[int, ...]:
         """The gap before each change."""
         return tuple(self.gaps[i % len(self.gaps)] for i in range(self.times))
+
+
+def blocks_of(gaps: Sequence[int]) -> tuple[Block, ...]:
+    """The blocks that these gaps make one after the other, each as long as it goes.
+
+    >>> blocks_of((1, 1, 1, 2, 1, 2, 1))
+    (Block(gaps=(1,), times=3), Block(gaps=(2, 1), times=4))
+    """
+    found: list[Block] = []
+    place = 0
+    while place < len(gaps):
+        rest = gaps[place:]
+        alike = next((i for i, gap in enumerate(rest) if gap != rest[0]), len(rest))
+        turns = next((i for i, gap in enumerate(rest) if i > 1 and gap != rest[i - 2]), len(rest))
+        by_turns = alike == 1 and turns > 2
+        found.append(Block((rest[0], rest[1]), turns) if by_turns else Block((rest[0],), alike))
+        place += turns if by_turns else alike
+    return tuple(found)
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,10 +16,12 @@ def shape_edges(plan: PiecePlan, outline: Outline, gauge: Gauge) -> dict[str, Ed
     match section:
         case ShouldersPlan(shoulder=shoulder, neck=neck):
             return {"shoulder": _stitches(shoulder, gauge), "neck": _stitches(neck, gauge)}
+        case DividedPlan(raglan=True, side_end=above):
+            return {"neck": _with_ends(_divided_neck(section, outline, gauge), section.end, above, gauge)}
         case DividedPlan(shoulder=shoulder):
             return {"shoulder": _stitches(shoulder, gauge), "neck": _divided_neck(section, outline, gauge)}
         case ProfilePlan():
-            return _of_profile(section, outline, gauge, first)
+            return _of_raglan(section, outline, gauge, first) if plan.raglan else _of_profile(section, outline, gauge, first)
     return {}
 
 
@@ -54,6 +56,20 @@ def _left_first(section: ProfilePlan, side: RowEdge) -> int:
     """Stitches left at once where a half front's neck begins: a level stretch of its edge."""
     steps = [step for part in section.parts(side) if part.name == "neck" for step in part.profile.steps][:1]
     return sum(step.stitches for step in steps if step.way == "leave" and step.stitches > 1)
+
+
+def _of_raglan(section: ProfilePlan, outline: Outline, gauge: Gauge, first: int) -> dict[str, EdgeLength]:
+    """The neck that raglan edges leave: the last row, and the neck edge of a half front below it."""
+    for side in SIDES:
+        if _has(section, side, "neck"):
+            along = EdgeLength(edge_length(outline, side, first, first + section.rows), section.rows, _left_first(section, side))
+            return {"neck": _with_ends(along, section.end, section.end, gauge)}
+    return {"neck": _stitches(section.end, gauge)}
+
+
+def _with_ends(neck: EdgeLength, stitches: int, above: int, gauge: Gauge) -> EdgeLength:
+    """A neck edge with the stitches at the upper ends of its row ends, which lie along the neck."""
+    return EdgeLength(neck.length + gauge.width_of(stitches), neck.rows, neck.stitches + stitches, above=above)
 
 
 def _has(section: ProfilePlan, side: RowEdge, name: str) -> bool:

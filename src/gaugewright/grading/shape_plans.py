@@ -1,4 +1,4 @@
-"""Plans of sections whose edges are shaped step by step: armholes, caps, neck edges, divided tops."""
+"""Plans of sections whose edges are shaped step by step: armholes, raglan edges, caps, neck edges, divided tops."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -8,7 +8,7 @@ from gaugewright.grading.cloth import Cloth
 from gaugewright.grading.profile import EdgeStep, Profile
 from gaugewright.vocabulary import RowEdge
 
-PartName = Literal["armhole", "shoulder", "neck", "cap"]
+PartName = Literal["armhole", "raglan", "shoulder", "neck", "cap"]
 
 
 class EdgePart(NamedTuple):
@@ -82,7 +82,8 @@ class DividedPlan:
 
     Both sides are worked over the same rows, one the mirror of the other. `outer` is what is left of
     the armhole and the shoulder's slope, `inner` the neck edge; a slope that begins below the division has
-    left `sloped` stitches of each shoulder there.
+    left `sloped` stitches of each shoulder there. Above `raglan` edges there are no shoulders: what stays at
+    the top of each side lies at the neck.
     """
 
     cloth: Cloth
@@ -93,6 +94,7 @@ class DividedPlan:
     outer: EdgeParts
     inner: EdgeParts
     sloped: int = 0
+    raglan: bool = False
 
     @property
     def side(self) -> int:

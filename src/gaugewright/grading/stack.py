@@ -9,14 +9,14 @@ share levels share rows.
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from gaugewright.design.model import UNSTACKED, Armhole, Cap, Crown, Design, Even, ForLength, ForRows, Piece, Raglan, Rest, Taper, ToLevel
+from gaugewright.design.model import UNSTACKED, Armhole, Cap, Crown, Design, Even, ForLength, ForRows, Piece, Raglan, RaglanEdge, Rest, Taper, ToLevel
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.rounding import half_up
 from gaugewright.sizing.environment import Environment
 from gaugewright.tolerances import total_tolerance
 
-Running = Even | Taper | Armhole | Cap | Crown | Raglan
+Running = Even | Taper | Armhole | RaglanEdge | Cap | Crown | Raglan
 """Sections with rows of their own."""
 
 MOST_ROWS = 10_000
@@ -201,7 +201,7 @@ def level_height(level: str, env: Environment) -> float:
 def section_end_at(height: float, piece: Piece, rows: tuple[int, ...], env: Environment) -> int | None:
     """The row on which a section ends that is worked up to this very height, if there is one."""
     for index, section in enumerate(piece.sections):
-        if isinstance(section, (Even, Taper, Armhole)) and isinstance(section.extent, ToLevel):
+        if isinstance(section, (Even, Taper, Armhole, RaglanEdge)) and isinstance(section.extent, ToLevel):
             if abs(env.length(section.extent.height) - height) < SAME_HEIGHT:
                 return sum(rows[: index + 1])
     return None

@@ -4,7 +4,7 @@ In: counts and rows of every size, and where its tapers are shaped. Out: a `Piec
 sections, their edges and the order of their rates are the same in all.
 """
 
-from gaugewright.design.model import UNSTACKED, Armhole, Cap, Crown, Design, Even, Neck, NeckEdge, Piece, Raglan, Section, Shoulders, Taper, Wedge
+from gaugewright.design.model import UNSTACKED, Armhole, Cap, Crown, Design, Even, Neck, NeckEdge, Piece, Raglan, RaglanEdge, Section, Shoulders, Taper, Wedge
 from gaugewright.grading.buttonholes import plan_holes
 from gaugewright.grading.colour_rows import colour_rows
 from gaugewright.grading.crown_plans import crown_plans
@@ -95,10 +95,10 @@ def _plan_section(
             return measured.map(lambda m: EvenPlan(cloth, colour, m.rows[index], m.before(index)))
         case Shoulders():
             return measured.map(lambda m: _shoulders(cloth, m, index))
-        case Armhole() | NeckEdge() | Cap():
+        case Armhole() | RaglanEdge() | NeckEdge() | Cap():
             return gather(measured.labels, lambda label: profile_plan(section, cloth, index, measured[label], label))
         case Neck():
-            return gather(measured.labels, lambda label: divided_plan(section, cloth, index, measured[label], label))
+            return gather(measured.labels, lambda label: divided_plan(section, piece, cloth, index, measured[label], label))
         case Crown():
             each = each_of(section, piece.start, design.fabric(section.fabric).gauge)
             return crown_plans(section, cloth, each, index, measured).map(lambda plan: plan)

@@ -1,24 +1,27 @@
-"""Armholes, necks, slopes and caps of one piece in one size: what goes at each edge, on which rows.
+"""Armholes, raglan edges, necks, slopes and caps of one piece in one size: what goes at each edge, on which rows.
 
 In: rows and end stitches of every section, as if necks and slopes had no rows. Out: the same with the
-rows a top takes from the section below it, and every shaped edge's profile. An armhole that isn't over
-where the neck begins goes on at the outer edges of both sides.
+rows a top takes from the section below it, and every shaped edge's profile. An armhole or raglan that isn't
+over where the neck begins goes on at the outer edges of both sides.
 """
 
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from gaugewright.design.model import Armhole, Cap, Conventions, Design, Formula, Neck, NeckEdge, Piece, Section, Shoulders
+from gaugewright.design.model import Armhole, Cap, Conventions, Design, Fabric, Formula, Neck, NeckEdge, Piece, RaglanEdge, Section, Shoulders
 from gaugewright.errors import Origin, Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.allowed import Asked, allowed_count, of_parity
 from gaugewright.grading.armhole import armhole
 from gaugewright.grading.cap_fit import cap_of
+from gaugewright.grading.cloth import Cloth
 from gaugewright.grading.curves import ProfileImpossible
+from gaugewright.grading.flat_raglan import necks_between, raglan_of
 from gaugewright.grading.necks import neck
 from gaugewright.grading.profile import EdgeStep, Profile
 from gaugewright.grading.shape_plans import EdgePart, EdgeParts, cut, gone, later
+from gaugewright.grading.shape_rows import narrowest_fault
 from gaugewright.grading.slopes import slope_profile
 from gaugewright.rounding import half_up
 from gaugewright.sizing.environment import Environment
@@ -64,16 +67,22 @@ def shape_all(piece: Piece, design: Design, env: Environment, stacked: Stacked) 
             below_top = index == len(piece.sections) - 2
             rows = stacked.rows[index] - (sloped if below_top else 0)
             profile = _armhole(section, piece, gauge, env, (stacked.before(index), stacked.ends[index]), rows)
-            part = (EdgePart("armhole", Profile(stacked.rows[index], profile.steps)),)
-            stacked.shapes[index] = Shape(
-                part if section.at != "far" else (), part if section.at != "starting" else ()
-            )
+            stacked.shapes[index] = _at(section.at, EdgePart("armhole", Profile(stacked.rows[index], profile.steps)))
+        elif isinstance(section, RaglanEdge):
+            counts = stacked.before(index), stacked.ends[index]
+            profile = raglan_of(section, piece, design, env, counts, stacked.rows[index])
+            stacked.shapes[index] = _at(section.at, EdgePart("raglan", profile))
         elif isinstance(section, Cap):
             made = cap_of(section, piece, gauge, env, stacked.before(index))
             part = (EdgePart("cap", made.profile),)
             stacked.shapes[index] = Shape(part, part)
     if has_top_rows(top):
-        _shape_top(piece, top, top_gauge, env, stacked, sloped, design.conventions)
+        _shape_top(piece, design, env, stacked, sloped)
+
+
+def _at(at: str, part: EdgePart) -> Shape:
+    """What is shaped at both edges alike, or at one."""
+    return Shape((part,) if at != "far" else (), (part,) if at != "starting" else ())
 
 
 def _problem(name: str, message: str, origin: Origin, hint: str, env: Environment) -> ProblemsFound:
@@ -107,12 +116,20 @@ def _slope_rows(top: Section, gauge: Gauge, env: Environment) -> int:
     return 0 if slope is None else max(1, half_up(gauge.rows_in(env.length(slope))))
 
 
-def _shape_top(piece: Piece, top: Section, gauge: Gauge, env: Environment, stacked: Stacked, sloped: int, habits: Conventions) -> None:
+def _shape_top(piece: Piece, design: Design, env: Environment, stacked: Stacked, sloped: int) -> None:
     """A neck, a neck edge or sloped shoulders, over the last rows of the section below."""
+    top = piece.sections[-1]
     assert isinstance(top, (Shoulders, Neck, NeckEdge))
+    gauge = design.fabric(top.fabric).gauge
     below = len(piece.sections) - 2
     wide = stacked.ends[below]
-    necks = _neck_stitches(piece, top, gauge, env, wide)
+    raglan = piece.sections[below]
+    if isinstance(raglan, RaglanEdge) and isinstance(top, (Neck, NeckEdge)):
+        choices = necks_between(raglan, top, piece, wide, design.fabric(top.fabric), env.size)
+        necks = choices[0]
+    else:
+        choices = ()
+        necks = _neck_stitches(piece, top, gauge, env, wide)
     shoulder = wide - necks if isinstance(top, NeckEdge) else (wide - necks) // 2
     rows = sloped if isinstance(top, Shoulders) else max(1, half_up(gauge.rows_in(env.length(top.depth))))
     _check_depth(piece, top, gauge, env, stacked.rows[below], max(rows, sloped))
@@ -124,10 +141,25 @@ def _shape_top(piece: Piece, top: Section, gauge: Gauge, env: Environment, stack
     stacked.shapes[below] = Shape(low["starting"], low["far"]) if any(low.values()) else None
     stacked.rows[below], stacked.rows[-1] = split, rows
     stacked.ends[below] = stacked.before(below) - gone(low["starting"]) - gone(low["far"])
-    shape = _top_shape(top, high, necks, rows, habits)
+    if choices:
+        necks = _workable_neck(top, high, wide, choices, rows, design)
+    shape = _top_shape(top, high, necks, rows, design.conventions)
     stacked.necks[-1], stacked.shapes[-1] = necks, shape
     inner = 2 * gone(shape.inner) + shape.centre
     stacked.ends[-1] = stacked.ends[below] - gone(shape.starting) - gone(shape.far) - inner
+
+
+def _workable_neck(top: Section, high: dict[str, EdgeParts], wide: int, choices: tuple[int, ...], rows: int, design: Design) -> int:
+    """The widest neck between raglan edges that leaves each row the stitches its shaping takes; else the widest of all."""
+    fabric = design.fabric(top.fabric)
+    cloth = Cloth(fabric.key, fabric.stitch, fabric.loop, fabric.chains, fabric.counts)
+    for necks in choices:
+        shape = _top_shape(top, high, necks, rows, design.conventions)
+        edges = (shape.starting, shape.inner) if isinstance(top, Neck) else (shape.starting, shape.far)
+        left = (wide - necks) // (2 if isinstance(top, Neck) else 1)
+        if narrowest_fault(cloth, left + gone(edges[0]) + gone(edges[1]), *edges, rows) is None:
+            return necks
+    return choices[0]
 
 
 def _top_shape(top: Section, outer: dict[str, EdgeParts], stitches: int, rows: int, habits: Conventions) -> Shape:
@@ -197,6 +229,7 @@ def _check_depth(piece: Piece, top: Section, gauge: Gauge, env: Environment, roo
 def _neck_stitches(piece: Piece, top: Shoulders | Neck | NeckEdge, gauge: Gauge, env: Environment, wide: int) -> int:
     """The neck's stitches: of the piece's parity where both shoulders are to be alike."""
     width = top.neck if isinstance(top, Shoulders) else top.width
+    assert width is not None  # one is lacking only above raglan edges
     rule = CountRule() if isinstance(top, NeckEdge) else of_parity(CountRule(), wide)
     least = 1 if isinstance(top, NeckEdge) else 2
     if wide < least + 1:

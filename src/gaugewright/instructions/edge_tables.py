@@ -16,6 +16,10 @@ FEWEST_IN_A_RANGE = 3
 """Row numbers in a row are written as a range from three on."""
 
 
+MOST_GROUPS = 4
+"""Steps that change oftener than a curve's phrases do are told by their stitches."""
+
+
 def columns_of(edges: Sized[EdgeParts]) -> Columns:
     """The columns that some size needs, in the order of working."""
     found: dict[tuple[str, Way], None] = {}
@@ -31,30 +35,37 @@ def _steps(parts: EdgeParts, name: str, way: Way) -> list[EdgeStep]:
     return [step for part in parts if part.name == name for step in part.profile.steps if step.way == way]
 
 
-def edge_table(book: Book, title: str, edges: Sized[EdgeParts], first: Sized[int], counts: Sequence[tuple[str, Sized[int]]] = ()) -> Table:
+def edge_table(book: Book, title: str, edges: Sized[EdgeParts], first: Sized[int], counts: Sequence[tuple[str, Sized[int]]] = (), how: Sized[str] | None = None) -> Table:
     """A line for each size: how many stitches go on which rows of the piece, of each part of the edges named.
 
-    `counts` add columns.
+    `counts` add columns at the end, `how` one before the rows.
     """
     columns = columns_of(edges)
     rows = []
     for label, parts in edges.items():
         cells = [steps_text(book, _steps(parts, name, way), first[label]) or book.words["no-value"] for name, way in columns]
+        if how is not None:
+            cells.insert(0, how[label] or book.words["no-value"])
         rows.append((label, *cells, *(str(values[label]) for _, values in counts)))
     heads = [book.words[f"column-{way}"].format(part=book.words[f"part-{name}"]) for name, way in columns]
+    heads = [book.words["how-often"], *heads] if how is not None else heads
     header = (book.words["size"], *heads, *(name for name, _ in counts))
     left: Align = "left"
     right: Align = "right"
-    return Table(title, header, tuple(rows), (*(left for _ in range(len(columns) + 1)), *(right for _ in counts)))
+    return Table(title, header, tuple(rows), (*(left for _ in range(len(heads) + 1)), *(right for _ in counts)))
 
 
 def steps_text(book: Book, steps: Sequence[EdgeStep], first: int) -> str:
-    """ "3 sts on Row 29; 1 st on Rows 30 to 32 and 35"; steps of the same stitches stand together while they follow."""
+    """ "3 sts on Row 29; 1 st on Rows 30 to 32 and 35"; steps of the same stitches stand together while they follow,
+    or all of them where one and two stitches go by turns."""
     groups: list[tuple[int, list[int]]] = []
     for step in steps:
         if not groups or groups[-1][0] != step.stitches:
             groups.append((step.stitches, []))
         groups[-1][1].append(first - 1 + step.row)
+    if len(groups) > MOST_GROUPS:
+        sizes = sorted({stitches for stitches, _ in groups})
+        groups = [(size, [row for stitches, rows in groups if stitches == size for row in rows]) for size in sizes]
     return "; ".join(_group(book, stitches, rows) for stitches, rows in groups)
 
 

@@ -8,12 +8,13 @@ from gaugewright.grading.model import EdgeLength, GradedPiece
 from gaugewright.grading.ratio import sewing_ratio
 from gaugewright.grading.rings import edge_seams
 from gaugewright.instructions.buttonhole_words import buttons_sewn
+from gaugewright.instructions.flat_raglan_words import raglan_seam
 from gaugewright.instructions.fold_words import fold_sentences
 from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, spans_text
 from gaugewright.instructions.pieces import Names
 from gaugewright.instructions.steps import spoken, step
-from gaugewright.instructions.wording import Book, Mm, Spans
+from gaugewright.instructions.wording import Book, Mm, Slot, Spans
 from gaugewright.rounding import half_up
 from gaugewright.sized import Sized
 from gaugewright.sizing.environment import Environment
@@ -75,17 +76,28 @@ def _edge(pieces: Pieces, name: EdgeName) -> Sized[EdgeLength]:
 
 
 def _seam(book: Book, seam: Seam, design: Design, pieces: Pieces, names: Names) -> list[Spans]:
+    """A seam: what is joined to what and how it meets, then how it is sewn."""
+    slots: dict[str, Slot] = {"edge": spoken(seam.join.edge), "piece": names.pieces[seam.join.piece], "to": _targets(book, seam, names)}
+    others = [_edge(pieces, name) for name in seam.to]
+    told = list(raglan_seam(book, seam, design, _edge(pieces, seam.join), others[0], slots)) if len(others) == 1 else []
+    if is_folded(design, seam):
+        told = fold_sentences(book, seam, design, _edge(pieces, seam.join), names.pieces[seam.join.piece])
+    told = told or _meeting(book, seam, design, pieces, slots)
+    method, take = book.sentence(f"method-{METHODS[seam.method]}"), book.sentence(f"take-{TAKES[seam.take_up]}")
+    both = [book.sentence("seam-both-sides")] if on_both_sides(design, seam) else []
+    return [*told, book.sentence("seam-how", method=method, take=take), *both]
+
+
+def _meeting(book: Book, seam: Seam, design: Design, pieces: Pieces, slots: dict[str, Slot]) -> list[Spans]:
+    """How the edges of a seam meet: by rows, by stitches, or by both."""
     join = _edge(pieces, seam.join)
     others = [_edge(pieces, name) for name in seam.to]
     first_rows, first_sts = join.map(lambda e: e.rows), join.map(lambda e: e.stitches)
     rows = Sized(join.labels, tuple(sum(o[label].rows for o in others) for label in join.labels))
     sts = Sized(join.labels, tuple(sum(o[label].stitches for o in others) for label in join.labels))
-    slots = {"edge": spoken(seam.join.edge), "piece": names.pieces[seam.join.piece], "to": _targets(book, seam, names)}
     fact = f"seam.{seam.join}"
     found: list[Spans] = []
-    if is_folded(design, seam):
-        found += fold_sentences(book, seam, design, join, names.pieces[seam.join.piece])
-    elif any(end.rows and end.stitches for side in (join, *others) for end in side):
+    if any(end.rows and end.stitches for side in (join, *others) for end in side):
         lengths = Sized(join.labels, tuple(sum(other[label].length for other in others) for label in join.labels))
         kind = "seam-cap" if seam.join.edge == "cap" else "seam-length"
         found.append(book.sentence(kind, fact, first=Mm(join.map(lambda e: e.length)), second=Mm(lengths), **slots))
@@ -107,9 +119,7 @@ def _seam(book: Book, seam: Seam, design: Design, pieces: Pieces, names: Names) 
             found.append(book.sentence(f"{kind}-one", fact, first=stitches, second=ends, **slots))
         else:
             found.append(book.sentence(kind, fact, first=stitches, second=ends, a=ratio.first, b=ratio.second, **slots))
-    method, take = book.sentence(f"method-{METHODS[seam.method]}"), book.sentence(f"take-{TAKES[seam.take_up]}")
-    both = [book.sentence("seam-both-sides")] if on_both_sides(design, seam) else []
-    return [*found, book.sentence("seam-how", method=method, take=take), *both]
+    return found
 
 
 def _in_rounds(seam: Seam, design: Design) -> bool:

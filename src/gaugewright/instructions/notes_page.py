@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from gaugewright.design.model import Crown, Design, Neck, NeckEdge
+from gaugewright.design.model import Crown, Design, Neck, NeckEdge, RaglanEdge
 from gaugewright.grading.plan import RaglanPlan, SectionPlan, SpreadPlan, TaperPlan
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, plain
 from gaugewright.instructions.view import PieceView
@@ -68,7 +68,8 @@ def _habits(design: Design, sections: list[SectionPlan]) -> Iterator[str]:
     habits = design.conventions
     necks = [s for piece in design.pieces for s in piece.sections if isinstance(s, (Neck, NeckEdge)) and s.shape == "v"]
     tapers = [s for s in sections if isinstance(s, TaperPlan)]
-    if habits.schedules != "straightest" and (tapers or necks or any(isinstance(s, RaglanPlan) for s in sections)):
+    raglans = any(isinstance(s, RaglanEdge) for piece in design.pieces for s in piece.sections) or any(isinstance(s, RaglanPlan) for s in sections)
+    if habits.schedules != "straightest" and (tapers or necks or raglans):
         yield f"note-{habits.schedules.replace(' ', '-')}"
     if habits.spreading != "shared out" and any(isinstance(s, SpreadPlan) for s in sections):
         yield f"note-{habits.spreading.replace(' ', '-')}"

@@ -107,6 +107,9 @@ def _one_edge(book: Book, view: PieceView, ups: Sized[PickUp], stitch: str, titl
     if first.rows and any(up.of for up in ups):
         parts: dict[str, Slot] = {"level": ups.map(lambda up: up.level), "rest": ups.map(lambda up: up.stitches - up.level)}
         kind = "pick-up-curve" if first.both else "pick-up-curve-half"
+        if first.above:
+            parts["above"] = ups.map(lambda up: up.above)
+            kind = "pick-up-raglan" if first.both else "pick-up-raglan-top" if all(up.of == up.above for up in ups) else "pick-up-raglan-half"
         return book.sentence(kind, fact, rows=ups.map(lambda up: up.rows), of=ups.map(lambda up: up.of), **parts, **slots)
     if first.rows:
         return book.sentence("pick-up-rows", fact, rows=ups.map(lambda up: up.rows), **slots)

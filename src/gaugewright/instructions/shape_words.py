@@ -1,4 +1,4 @@
-"""Shaped edges in words: armholes, caps, slopes and a half front's neck edge; what a step at an edge is."""
+"""Shaped edges in words: armholes, raglan edges, caps, slopes and a half front's neck edge; what a step at an edge is."""
 
 from collections.abc import Iterator
 
@@ -6,6 +6,7 @@ from gaugewright.grading.plan import DividedPlan, ProfilePlan, SectionPlan, Shou
 from gaugewright.grading.shape_plans import EdgeParts
 from gaugewright.instructions.cloth_words import opening
 from gaugewright.instructions.edge_tables import columns_of, edge_sentences, edge_table
+from gaugewright.instructions.flat_raglan_words import raglan_end, raglan_rates
 from gaugewright.instructions.nodes import Block
 from gaugewright.instructions.steps import count_end, spoken, step, to_row
 from gaugewright.instructions.view import PieceView
@@ -75,13 +76,13 @@ def profile_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]
     counts = ((book.words["before"], plans.map(lambda plan: plan.stitches)), (book.words["after"], plans.map(lambda plan: plan.end)))
     if len(book.labels) > 1 and edges and block is None:
         every = edges[0] if len(edges) == 1 else plans.map(lambda plan: (*plan.starting, *plan.far))
-        yield edge_table(book, _title(book, view.piece.title, every, "both" if alike else "one"), every, first, counts)
+        yield edge_table(book, _title(book, view.piece.title, every, "both" if alike else "one"), every, first, counts, raglan_rates(book, view, every, first))
 
 
 def _goes_on(view: PieceView, index: int) -> bool:
     """Whether what is shaped here goes on at the outer edges of both sides of a neck."""
     above = [plan.sections[index + 1] for plan in view.plans if index + 1 < len(plan.sections)]
-    return any(isinstance(section, DividedPlan) and any(part.name == "armhole" and part.profile.steps for part in section.outer) for section in above)
+    return any(isinstance(section, DividedPlan) and any(part.name in ("armhole", "raglan") and part.profile.steps for part in section.outer) for section in above)
 
 
 def _block(edges: Sized[EdgeParts]) -> Sized[int] | None:
@@ -147,6 +148,8 @@ def has_shaped_top(view: PieceView) -> bool:
 def top_check(book: Book, view: PieceView) -> Spans:
     """The finished length, with what is left to be measured across the top."""
     length, bottom = view.height(view.plans.map(lambda plan: plan.rows)), spoken(view.piece.bottom)
+    if view.first.raglan:
+        return raglan_end(book, view)
     if "shoulder" not in view.graded.values[0].edges:
         return book.sentence("final-check-cap", view.piece.key, length=length, bottom=bottom)
     shoulder = Mm(view.graded.map(lambda piece: piece.edges["shoulder"].length))

@@ -18,7 +18,8 @@ def divided_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]
     plans: Sized[DividedPlan] = view.plans.map(lambda plan: plan.sections[index])  # type: ignore[arg-type,return-value]
     first = view.section_first_rows(index)
     yield from ways_told(book, view, index)
-    yield step("Divide:", _division(book, view, plans, first))
+    goes_on = [book.sentence("divide-raglan")] if plans.values[0].raglan else []
+    yield step("Divide:", _division(book, view, plans, first), *goes_on)
     yield Heading(3, f"{view.piece.title}: {book.words['first-side']}")
     begin = book.sentence("side-first", view.piece.key, Row=book.row_word(False), first=first, side=plans.map(lambda p: p.side))
     yield from _side(book, view, index, "first-side", begin, colours)

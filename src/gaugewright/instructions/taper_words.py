@@ -127,7 +127,7 @@ def _table(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Sized[in
     rows = []
     for label, plan in plans.items():
         numbers = [first[label] - 1 + row for row in plan.shaping_rows()]
-        how = [] if alike else [_how(book, view, plans.pick((label,)))]
+        how = [] if alike else [how_often(book, view, plan.schedule)]
         steps = [", ".join(str(step) for step in plan.steps) or book.words["no-value"]] if several else []
         falls = ", ".join(str(n) for n in numbers) or book.words["no-value"]
         rows.append((label, *how, falls, *steps, str(plan.stitches), str(plan.end)))
@@ -139,8 +139,8 @@ def _table(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Sized[in
     return Table(title, (*header, words["before"], words["after"]), tuple(rows), (*left, "right", "right"))
 
 
-def _how(book: Book, view: PieceView, plan: Sized[TaperPlan]) -> str:
-    """One size's schedule, for its line of the table."""
-    schedules = plan.map(lambda one: one.schedule)
-    rates = [_rate(book, view, schedules, index, "") for index in range(len(schedules.values[0].blocks))]
+def how_often(book: Book, view: PieceView, schedule: Schedule) -> str:
+    """One size's schedule, for its line of a table."""
+    alone = Sized(("",), (schedule,))
+    rates = [_rate(book, view, alone, index, "") for index in range(len(schedule.blocks))]
     return f", {book.words['then']} ".join(spans_text(rate) for rate in rates) or book.words["no-value"]

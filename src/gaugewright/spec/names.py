@@ -110,7 +110,9 @@ def _edges(piece: Mapping[str, Any], data: Mapping[str, Any]) -> Iterator[str]:
         if isinstance(edges.get(end), str):
             yield edges[end]
     kinds = {kind for section in items(piece.get("sections")) if isinstance(section, dict) for kind in section}
-    if kinds & {"shoulders", "neck", "neck_edge"}:
+    if "raglan_edge" in kinds:
+        yield "neck"
+    elif kinds & {"shoulders", "neck", "neck_edge"}:
         yield from ("shoulder", "neck")
     if "cap" in kinds:
         yield "cap"

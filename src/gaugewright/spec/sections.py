@@ -8,7 +8,7 @@ from gaugewright.spec.base import SpecModel
 from gaugewright.spec.crowns import Crown
 from gaugewright.spec.fields import Change, Count, FabricName, FormulaText, LengthOrRest, Refers, Text, YarnName, refuse
 from gaugewright.spec.raglans import Raglan
-from gaugewright.spec.shaped_sections import Armhole, Cap, Neck, NeckEdge
+from gaugewright.spec.shaped_sections import Armhole, Cap, Neck, NeckEdge, RaglanEdge
 from gaugewright.spec.vocabulary import RoundingRule
 from gaugewright.spec.wedges import Wedge
 
@@ -90,8 +90,8 @@ class Shoulders(SpecModel):
     )
 
 
-SectionPart = Even | Taper | Shoulders | Armhole | Neck | NeckEdge | Cap | Crown | Raglan | Wedge
-KINDS = ("even", "taper", "shoulders", "armhole", "neck", "neck_edge", "cap", "crown", "raglan", "wedge")
+SectionPart = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | Wedge
+KINDS = ("even", "taper", "shoulders", "armhole", "raglan_edge", "neck", "neck_edge", "cap", "crown", "raglan", "wedge")
 
 
 class Section(SpecModel):
@@ -101,6 +101,7 @@ class Section(SpecModel):
     taper: Taper | None = Field(None, description="Shaped in or out.")
     shoulders: Shoulders | None = Field(None, description="Neck and shoulders.")
     armhole: Armhole | None = Field(None, description="Shaped armholes.")
+    raglan_edge: RaglanEdge | None = Field(None, description="Raglan edges of a flat piece, from the underarm up to the neck.")
     neck: Neck | None = Field(None, description="The top divided by a shaped neck.")
     neck_edge: NeckEdge | None = Field(None, description="The neck edge and shoulder of a half front.")
     cap: Cap | None = Field(None, description="The cap of a set-in sleeve.")

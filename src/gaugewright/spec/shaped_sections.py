@@ -1,4 +1,4 @@
-"""Sections shaped by curves: armholes, necks, a half front's neck edge, sleeve caps.
+"""Sections shaped at their edges: armholes, raglan edges, necks, a half front's neck edge, sleeve caps.
 
 Each is its own model, named by the key that opens it. Depths and slopes hang from the shoulder, so
 they lie within the piece's total: a neck takes its rows from the section below it.
@@ -39,11 +39,31 @@ class Armhole(SpecModel):
         return self
 
 
+class RaglanEdge(SpecModel):
+    """Shaped in at the side edges in one straight line from the underarm to the neck."""
+
+    to: FormulaText | None = Field(None, description="The height from the hem at which the section ends: a level, or a formula.")
+    length: FormulaText | None = Field(None, description="How deep the raglan is, from the underarm to the neck; alike in body and sleeves.", examples=["(body.upper_arm + 10 cm) / 2"])
+    target: FormulaText = Field(description="The width left at the neck.", examples=["body.neck * 0.4"])
+    block: FormulaText | None = Field(None, description="How much is left at once at each underarm, alike in body and sleeves; 2.5 cm unless stated.")
+    at: OneEdge = Field("both", description="Where it is shaped: both, starting, far, or the name of an edge.")
+    fabric: FabricName | None = Field(None, description="The fabric of this section, if it isn't the piece's.")
+    colour: YarnName | None = Field(None, description="The yarn of this section, if it isn't by the piece's colours.")
+
+    @model_validator(mode="after")
+    def _one_extent(self) -> Self:
+        if self.to is not None and self.length is not None:
+            raise refuse("two-extents", "this raglan edge gives both `to` and `length`", "take out `to`", path=("to",))
+        if self.to is None and self.length is None:
+            raise refuse("missing-key", "this raglan edge doesn't say how far it goes", "add `length: 22 cm`, or `to` with a level")
+        return self
+
+
 class Neck(SpecModel):
     """The divided top of a back or front: each side of the neck is worked by itself."""
 
     shape: NeckShape = Field(description="The neck's shape: round, v, boat or square.")
-    width: FormulaText = Field(description=f"{_WIDTH}.", examples=["18 cm"])
+    width: FormulaText | None = Field(None, description=f"{_WIDTH}; above raglan edges it takes what they leave.", examples=["18 cm"])
     depth: FormulaText = _DEPTH
     slope: FormulaText | None = _SLOPE
 
@@ -52,7 +72,9 @@ class NeckEdge(SpecModel):
     """The top of a half front: its neck edge is shaped, and the shoulder beside it."""
 
     shape: HalfNeckShape = Field(description="The edge's shape: round or v.")
-    width: FormulaText = Field(description=f"{_WIDTH} that this edge takes: half of the whole.", examples=["9 cm"])
+    width: FormulaText | None = Field(
+        None, description=f"{_WIDTH} that this edge takes: half of the whole; above a raglan edge it takes what that leaves.", examples=["9 cm"]
+    )
     depth: FormulaText = _DEPTH
     at: OneEdge = Field(description="The edge that is shaped: starting, far, or its name.")
     slope: FormulaText | None = _SLOPE
