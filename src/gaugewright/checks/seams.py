@@ -122,8 +122,8 @@ def _raglans_apart(seam: Seam, pairs: dict[str, Pair], off: list[tuple[str, str]
 def raglan_depth(one: float, other: float, depth: float) -> float:
     """The depth in mm at which two straight edges that slant as these do would differ by a tenth.
 
-    >>> raglan_depth(250.0, 200.0, 200.0)
-    312.2...
+    >>> up(raglan_depth(250.0, 200.0, 200.0))
+    310
     """
     longer, shorter = (max(0.0, length**2 - depth**2) for length in (max(one, other), min(one, other)))
     share = (1 - RAGLAN_SHARE) ** 2
