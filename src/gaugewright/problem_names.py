@@ -168,6 +168,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "seam-mismatch": "two edges sewn together that differ in length by too much",
     "seam-rows": "row ends sewn together that aren't equal in number",
     "seam-stitches": "stitches sewn together that aren't equal in number",
+    "seam-too-early": "a seam told before one of its pieces can be made",
     "fold-uneven": "an edge folded in half whose halves don't meet",
     "eased-edge-short": "an edge to be eased in that is shorter than its opening",
     "rib-off-edge": "a band joined along edges that isn't as long as they are, or misses some of their places",

@@ -3,15 +3,18 @@
 from collections.abc import Iterable
 from dataclasses import replace
 from itertools import combinations
+from pathlib import Path
 
 import pytest
 from drawings.figures import back, front, sleeve, v_neck
 from drawings.inspection import drawn_lines, ground_under, labels, labels_overlap, touches_label
 
+from gaugewright import pipeline
 from gaugewright.drawings.garment import GarmentFigure, GarmentPart, draw_garment
 from gaugewright.drawings.garment_layout import Edging, open_front, pullover, turned_over
 from gaugewright.drawings.model import PieceFigure
 from gaugewright.drawings.primitives import Point, Polygon
+from gaugewright.instructions.nodes import Figure
 
 EDGING = Edging("Front and Neck Band", 40, "oat", "#d9c9a8")
 
@@ -128,3 +131,10 @@ def test_turned_over_flips_all_that_is_on_a_piece() -> None:
     assert flipped.edge_names[0] == ("front edge", (0, 200))
     assert flipped.marks == (("underarm", (270, 420)),)
     assert turned_over(flipped) == front()
+
+
+def test_the_cover_shows_hood_and_ribbing_and_a_band_round_the_hood() -> None:
+    graded = pipeline.grade(pipeline.load(Path(__file__).parents[2] / "samples" / "turnstone-vest" / "spec.yaml"))
+    cover = next(block for block in pipeline.document(graded, pipeline.Edition()).blocks if isinstance(block, Figure))
+    for part in ("Hood: Shingle", "Hem Rib: Shingle", "Front Band: Shingle"):
+        assert part in cover.drawing.description

@@ -4,7 +4,7 @@ import pytest
 from tiny_specs import DROPPED_BACK, ONE_SIZE, designed, one_piece, told
 
 from gaugewright.checks.rows import row_faults
-from gaugewright.instructions.making_up import bands_after, seams_before
+from gaugewright.grading.waiting import bands_after, seams_before
 
 SHOULDER, SIDE = "  - {join: back.shoulder, to: front.shoulder}\n", "  - {join: back.side, to: front.side}\n"
 BODY = DROPPED_BACK + """\

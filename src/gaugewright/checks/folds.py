@@ -1,4 +1,4 @@
-"""Edges folded in half and sewn to themselves: do the two halves meet?
+"""Edges folded in half and sewn to themselves: do the two halves meet? And seams in an order in which they can be sewn.
 
 A row of stitches is alike from both ends; row ends are only where they are shaped alike. Measured anew from the rows.
 """
@@ -10,6 +10,7 @@ from gaugewright.checks.terms import fabrics_of
 from gaugewright.checks.wording import by_size, cm, problem
 from gaugewright.design.model import NamedEdge, NeckEdge, Seam
 from gaugewright.design.sides import is_folded
+from gaugewright.grading.waiting import seams_too_early
 from gaugewright.tolerances import SAME_LENGTH, seam_tolerance
 
 SIDES = ("starting", "far")
@@ -35,6 +36,20 @@ def check_folds(subject: Subject) -> Found:
                 f"shape {seam.join} alike from both its ends, or give its two parts names of their own and sew those", [size for size, _ in off],
             ))
     return Found(tuple(problems), "; ".join(figures) or "no edge is folded")
+
+
+def check_seam_order(subject: Subject) -> Found:
+    """A seam is told once the pieces it sews are made: none of them waits for that seam or a later one."""
+    problems = []
+    for index, last in seams_too_early(subject.design):
+        seam, later = subject.design.seams[index], subject.design.seams[last]
+        if index == last:
+            message, hint = f"{seam.join} is sewn by a seam that its own piece waits for", "sew that piece's edges to other pieces, or to itself along another edge"
+        else:
+            message = f"{seam.join} is sewn before {later.join}, and what it belongs to is worked only after that"
+            hint = f"put this seam after that of {later.join}"
+        problems.append(problem("seam-too-early", message, seam.origin, hint, subject.sizes))
+    return Found(tuple(problems), f"{len(subject.design.seams)} seams in the order they are sewn" if not problems else "seams out of order")
 
 
 def _halves(subject: Subject, seam: Seam, size: str) -> tuple[float, float]:

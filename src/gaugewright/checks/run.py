@@ -3,7 +3,7 @@
 from gaugewright.checks.bands import check_bands, check_buttonholes
 from gaugewright.checks.crowns import check_crowns
 from gaugewright.checks.finished import check_bust_steps, check_ease_drift, check_finished, check_never_falls
-from gaugewright.checks.folds import check_folds
+from gaugewright.checks.folds import check_folds, check_seam_order
 from gaugewright.checks.growth import check_growth
 from gaugewright.checks.hoods import check_hoods
 from gaugewright.checks.joins import check_joins
@@ -29,6 +29,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("total-length", "Total lengths are as wanted", check_total_length),
     ("neck-centred", "Shoulders are equal and the neck is in the middle", check_necks),
     ("seam-pairs", "Edges sewn together fit", check_seams),
+    ("seam-order", "Seams are told once their pieces are made", check_seam_order),
     ("folds", "Edges folded and sewn to themselves have halves that meet", check_folds),
     ("bands-fit", "Picked-up bands are as long as their edges", check_bands),
     ("joins", "Sideways bands go along their edges", check_joins),

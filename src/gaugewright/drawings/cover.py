@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from gaugewright.design.model import Cap, Crown, Design, Neck, Piece, Shoulders
+from gaugewright.design.sides import is_folded
 from gaugewright.drawings.crown_figures import upside_down
 from gaugewright.drawings.flat_raglan_cover import raglan_pieces, with_raglan_sleeves
 from gaugewright.drawings.garment import GarmentFigure, GarmentPart, draw_garment
@@ -52,7 +53,8 @@ def _body(
     right = next(p for p in fronts if p.key != left.key)
     worn_left = figures[left.key] if left.mirrored else turned_over(figures[left.key])
     garment = open_front(title, figures[back.key], figures[right.key], worn_left, sleeve, _edging(design, right, figures))
-    return _with_pockets(garment, design, figures, insets)
+    garment = _with_pockets(_with_hood(garment, design, figures, back), design, figures, insets)
+    return _with_ribbing(garment, design, figures, back)
 
 
 def _sleeve(design: Design, figures: Mapping[str, PieceFigure]) -> PieceFigure | None:
@@ -103,12 +105,48 @@ def _sewn_to(design: Design, piece: str, edge: str) -> list[Piece]:
 
 def _edging(design: Design, front: Piece, figures: Mapping[str, PieceFigure]) -> Edging | None:
     for piece in design.pieces:
-        if any(key == front.key for key, _ in piece.start.edges):
+        on_front = any(edge[0] == front.key and along_rows(design, edge) for edge in piece.start.edges)
+        if on_front and piece.start.kind == "pick up" and not piece.start.ring:
             figure = figures[piece.key]
             _, bottom, _, top = box_around(figure.outline)
             band = figure.bands[0] if figure.bands else None
             return Edging(piece.title, top - bottom, band.name if band else "", band.colour if band else "#ffffff")
     return None
+
+
+def _with_hood(garment: GarmentFigure, design: Design, figures: Mapping[str, PieceFigure], back: Piece) -> GarmentFigure:
+    """A hood picked up along the neck, half as wide as it is, behind all else; a band goes round it and not round the neck."""
+    hood = next((p for p in design.pieces if (back.key, "neck") in p.start.edges and any(is_folded(design, s) and s.join.piece == p.key for s in design.seams)), None)
+    if hood is None:
+        return garment
+    figure = figures[hood.key]
+    left, bottom, right, _ = box_around(figure.outline)
+    outline = tuple(((x - left) / 2, y) for x, y in figure.outline)
+    part = GarmentPart(figure.title, outline, figure.bands, ((right - left) / 4, bottom), (0.0, _neck_height(figures[back.key])))
+    band = next((p.title for p in design.pieces if any(key == hood.key for key, _ in p.start.edges)), "")
+    round_neck = next((one for one in garment.parts if one.name == band), None)
+    return replace(garment, parts=(part, *(one for one in garment.parts if one is not round_neck)))
+
+
+def _neck_height(back: PieceFigure) -> float:
+    """How high the back is at the middle of its neck: the lowest point there of its upper half."""
+    left, bottom, right, top = box_around(back.outline)
+    middle, near = (left + right) / 2, (right - left) / 4
+    return min((y for x, y in back.outline if abs(x - middle) < near and y > (bottom + top) / 2), default=top)
+
+
+def _with_ribbing(garment: GarmentFigure, design: Design, figures: Mapping[str, PieceFigure], back: Piece) -> GarmentFigure:
+    """A band worked sideways along the hem, as wide as the back less what it pulls in."""
+    for piece in design.pieces:
+        if piece.start.joined and (back.key, back.bottom) in piece.start.edges:
+            figure = figures[piece.key]
+            left, _, depth, _ = box_around(figure.outline)
+            (x0, _), (x1, _) = (min(figures[back.key].outline), max(figures[back.key].outline))
+            half = (x1 - x0) / 2 * (1 - piece.start.gather)
+            outline = ((-half, left - depth), (half, left - depth), (half, 0.0), (-half, 0.0))
+            bands = tuple(replace(band, bottom=left - depth, top=0.0) for band in figure.bands[:1])
+            return replace(garment, parts=(*garment.parts, GarmentPart(figure.title, outline, bands)))
+    return garment
 
 
 def _with_pockets(garment: GarmentFigure, design: Design, figures: Mapping[str, PieceFigure], insets: Mapping[str, tuple[float, float]]) -> GarmentFigure:

@@ -11,9 +11,10 @@ from gaugewright.drawings.model import Schematic
 from gaugewright.drawings.primitives import Drawing
 from gaugewright.grading.grade import Grading
 from gaugewright.grading.plan import ShouldersPlan
+from gaugewright.grading.waiting import in_working_order, seams_before
 from gaugewright.instructions.abbreviations import abbreviations
 from gaugewright.instructions.gauge_page import CriticalLength, gauge_page
-from gaugewright.instructions.making_up import finishing, making_up, order_of_work, seam_letter, seams_before
+from gaugewright.instructions.making_up import finishing, making_up, order_of_work, seam_letter
 from gaugewright.instructions.materials import Amounts, materials
 from gaugewright.instructions.nodes import Block, Document, Figure, Heading, Paragraph, plain
 from gaugewright.instructions.notes_page import notes_page
@@ -47,7 +48,8 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     about = pattern.design.about
     views = tuple(_view(pattern, piece.key) for piece in pattern.design.pieces)
     names = Names({yarn.key: yarn.label for yarn in pattern.design.yarns}, {p.key: p.title for p in pattern.design.pieces})
-    in_order = sorted(views, key=lambda view: bool(seams_before(pattern.design, view.piece)))
+    told = in_working_order(pattern.design)
+    in_order = sorted(views, key=lambda view: told.index(view.piece.key))
     pieces = tuple(block for view in in_order for block in _chapter(pattern, book, view, names))
     up = tuple(making_up(book, pattern.design, pattern.grading.pieces, pattern.grading.environments, names))
     end = tuple(finishing(book, pattern.design))

@@ -6,7 +6,7 @@ from gaugewright.design.model import Attachment, Design, EdgeName, Piece, Seam
 from gaugewright.design.sides import is_folded, on_both_sides
 from gaugewright.grading.model import EdgeLength, GradedPiece
 from gaugewright.grading.ratio import sewing_ratio
-from gaugewright.grading.rings import edge_seams
+from gaugewright.grading.waiting import bands_after, seams_before
 from gaugewright.instructions.buttonhole_words import buttons_sewn
 from gaugewright.instructions.flat_raglan_words import raglan_seam
 from gaugewright.instructions.fold_words import fold_sentences
@@ -53,22 +53,6 @@ def letter(index: int) -> str:
 def seam_letter(design: Design, index: int) -> str:
     """A seam's letter: what is sewn on while the pieces lie flat comes first."""
     return letter(len(design.attachments) + index)
-
-
-def seams_before(design: Design, piece: Piece) -> tuple[int, ...]:
-    """Seams that must be sewn before a piece is made on edges: those that join each edge to the next, and all that the
-    pieces below it wait for.
-    """
-    picked = {key for key, _ in piece.start.edges}
-    own = () if piece.start.kind == "divide" else edge_seams(piece, design)
-    below = (index for key in picked for index in seams_before(design, design.piece(key)))
-    return tuple(sorted({*own, *below}))
-
-
-def bands_after(design: Design, index: int) -> tuple[str, ...]:
-    """Pieces to pick up once this seam is sewn, because it is the last they wait for."""
-    waits = {piece.key: seams_before(design, piece) for piece in design.pieces}
-    return tuple(key for key, before in waits.items() if before and before[-1] == index)
 
 
 def _edge(pieces: Pieces, name: EdgeName) -> Sized[EdgeLength]:
