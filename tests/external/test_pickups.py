@@ -2,10 +2,12 @@
 
 import pytest
 from external.sources import source
+from tiny_specs import graded
 
 from gaugewright.gauge.model import Gauge
 from gaugewright.gauge.counts import CountRule, count_for
 from gaugewright.grading.join_model import JoinRun
+from gaugewright.grading.model import EdgeStart
 from gaugewright.grading.ratio import Part, Ratio, best_ratio, parts, picked_up, sewing_ratio
 
 IN = 25.4
@@ -109,3 +111,29 @@ def test_stitches_shared_out_over_eight_sections(stitches: int, counts: dict[int
     run = JoinRun((("throw", "edge"),), stitches, False, 8)
     assert run.counts() == counts
     assert run.takes() == ((26, 25) * 4 if stitches == 204 else (25,) * 8)
+
+
+SLOPED = """\
+gaugewright: 1
+pattern: {title: A sloped edge}
+yarns: {oat: {colour: "#d9c9a8"}}
+fabrics: {plain: {stitch: sc, gauge: "9 sts, 12 rows / 10 cm"}}
+pieces:
+  piece:
+    start: {chain: 60 cm}
+    sections: [SECTION]
+    edges: {starting: [side], far: [front]}
+  band: {start: {pick_up: piece.front}, sections: [even: {rows: 2}]}
+"""
+
+
+@source("published", "StudioKnits, How to Become an Expert Knitter, chapter 23: 3 of 4 where it is straight, 4 of 5 on a slight slope, 5 of 6 on a steeper one")
+@pytest.mark.parametrize(("each_ten_cm", "ratio"), [(0.0, Ratio(3, 4)), (3.7, Ratio(4, 5)), (4.85, Ratio(5, 6))])
+def test_bands_along_graded_slopes(each_ten_cm: float, ratio: Ratio) -> None:
+    """A slope of 3.7 cm to 10 cm of rows is 1.07 times as long, one of 4.85 cm 1.11 times: rows alone don't say that."""
+    section = "even: {length: 60 cm}" if not each_ten_cm else f"taper: {{length: 60 cm, target: {60 - 6 * each_ten_cm} cm, at: front}}"
+    start = graded(SLOPED.replace("SECTION", section)).pieces["band"].values[0].main.start
+    assert isinstance(start, EdgeStart)
+    (up,) = start.pick_ups
+    assert up.rows == 72
+    assert up.stitches / up.rows == pytest.approx(ratio.value, abs=1 / up.rows)

@@ -119,3 +119,11 @@ def test_along_a_curve_level_stitches_are_picked_up_one_to_one(top: str, level: 
     finer = text.replace("  rib:", "  fine: {like: plain, gauge: \"20 sts, 20 rows / 10 cm\"}\n  rib:").replace("    fabric: plain\n    colours: kelp", "    fabric: fine\n    colours: kelp")
     (up,) = one_piece(finer, "band").main.start.pick_ups  # type: ignore[union-attr]
     assert (up.of, up.level) == (level, 2 * level)
+
+
+@pytest.mark.parametrize(("gauge", "count"), [("10 sts, 10 rows / 10 cm", 20), ("11 sts, 10 rows / 10 cm", 20), ("12 sts, 10 rows / 10 cm", 24)])
+def test_a_hem_worked_down_from_a_foundation_chain(gauge: str, count: int) -> None:
+    """Stitch for stitch where the gauges are within a tenth, else by width: 20 stitches of 1 cm."""
+    text = band("piece.bottom", fabric="down").replace("  rib:", f'  down: {{like: plain, gauge: "{gauge}"}}\n  rib:')
+    start = one_piece(text, "band").main.start
+    assert isinstance(start, EdgeStart) and [(up.stitches, up.of, up.rows) for up in start.pick_ups] == [(count, 20, 0)]

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping
 from gaugewright.design.model import Design
 from gaugewright.grading.buttonholes import HolePlan
 from gaugewright.instructions.nodes import Block, Paragraph, Table
-from gaugewright.instructions.steps import count_end, spoken, step
+from gaugewright.instructions.steps import count_end, edge_word, step
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import NO_BREAK, Book, Spans, counts_text
 from gaugewright.sized import Sized
@@ -25,7 +25,7 @@ def buttonhole_blocks(book: Book, view: PieceView, titles: Mapping[str, str]) ->
     before = [book.sentence("buttonhole-before")] if max(rows.values) > 2 else []
     yield step(
         _label(book, rows, "buttonhole-row"),
-        book.sentence("buttonhole-row-one" if first.each == 1 else "buttonhole-row", fact, n=first.each, edge=spoken(edge), piece=titles[key]),
+        book.sentence("buttonhole-row-one" if first.each == 1 else "buttonhole-row", fact, n=first.each, edge=edge_word(book, edge), piece=titles[key]),
         *ends, *before, book.sentence("buttonhole-order"), count=count_end(book, fact, view.stitches(rows)),
     )
     yield _table(book, view, plans)

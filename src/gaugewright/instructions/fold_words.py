@@ -2,14 +2,14 @@
 
 from gaugewright.design.model import Design, Seam
 from gaugewright.grading.model import EdgeLength
-from gaugewright.instructions.steps import only, spoken
+from gaugewright.instructions.steps import edge_word, only
 from gaugewright.instructions.wording import Book, Mm, Spans
 from gaugewright.sized import Sized
 
 
 def fold_sentences(book: Book, seam: Seam, design: Design, edge: Sized[EdgeLength], title: str) -> list[Spans]:
     """What meets what, and in which sizes a stitch or row is left over in the fold."""
-    fact, slots = f"seam.{seam.join}", {"edge": spoken(seam.join.edge), "piece": title}
+    fact, slots = f"seam.{seam.join}", {"edge": edge_word(book, seam.join.edge), "piece": title}
     if any(one.rows and one.stitches or one.corners for one in edge):
         return [book.sentence("fold-length", fact, half=Mm(edge.map(lambda one: one.length / 2)), **slots)]
     along_rows = all(one.rows for one in edge)

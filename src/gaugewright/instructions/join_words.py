@@ -8,7 +8,7 @@ from gaugewright.grading.ratio import best_ratio, sewing_ratio
 from gaugewright.instructions.cloth_words import each, opening
 from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Align, Block, Paragraph, Table
-from gaugewright.instructions.steps import count_end, spoken, step, tail_length, to_row
+from gaugewright.instructions.steps import count_end, edge_word, step, tail_length, to_row
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Spans, ordinal
 from gaugewright.sized import Sized
@@ -151,8 +151,8 @@ def _place_words(book: Book, run: JoinRun) -> dict[str, str]:
 
 def _edges(book: Book, edges: tuple[tuple[str, str], ...], titles: Titles) -> str:
     """ "hem edges of the Back and the Front", or each by itself where their names differ."""
-    names = list(dict.fromkeys(spoken(name) for _, name in edges))
+    names = list(dict.fromkeys(edge_word(book, name) for _, name in edges))
     if len(names) == 1 and len(edges) > 1:
         return book.words["edges-of"].format(edge=names[0], pieces=listed(book, [book.words["the-piece"].format(piece=titles[key]) for key, _ in edges]))
-    each_one = [book.words["edge-of"].format(edge=spoken(name), piece=titles[key]) for key, name in edges]
+    each_one = [book.words["edge-of"].format(edge=edge_word(book, name), piece=titles[key]) for key, name in edges]
     return each_one[0] if len(each_one) == 1 else listed(book, [each_one[0], *(f"the {text}" for text in each_one[1:])])

@@ -13,7 +13,7 @@ from gaugewright.instructions.fold_words import fold_sentences
 from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, spans_text
 from gaugewright.instructions.pieces import Names
-from gaugewright.instructions.steps import spoken, step
+from gaugewright.instructions.steps import edge_word, step
 from gaugewright.instructions.wording import Book, Mm, Slot, Spans
 from gaugewright.rounding import half_up
 from gaugewright.sized import Sized
@@ -61,7 +61,7 @@ def _edge(pieces: Pieces, name: EdgeName) -> Sized[EdgeLength]:
 
 def _seam(book: Book, seam: Seam, design: Design, pieces: Pieces, names: Names) -> list[Spans]:
     """A seam: what is joined to what and how it meets, then how it is sewn."""
-    slots: dict[str, Slot] = {"edge": spoken(seam.join.edge), "piece": names.pieces[seam.join.piece], "to": _targets(book, seam, names)}
+    slots: dict[str, Slot] = {"edge": edge_word(book, seam.join.edge), "piece": names.pieces[seam.join.piece], "to": _targets(book, seam, names)}
     others = [_edge(pieces, name) for name in seam.to]
     told = list(raglan_seam(book, seam, design, _edge(pieces, seam.join), others[0], slots)) if len(others) == 1 else []
     if is_folded(design, seam):
@@ -115,8 +115,8 @@ def _targets(book: Book, seam: Seam, names: Names) -> str:
     edges = dict.fromkeys(name.edge for name in seam.to)
     if len(seam.to) > 1 and len(edges) == 1:
         pieces = [f"the {names.pieces[name.piece]}" for name in seam.to]
-        return f"{spoken(next(iter(edges)))} edges of {', '.join(pieces[:-1])} {book.words['and']} {pieces[-1]}"
-    return f" {book.words['and']} the ".join(f"{spoken(name.edge)} edge of the {names.pieces[name.piece]}" for name in seam.to)
+        return f"{edge_word(book, next(iter(edges)))} edges of {', '.join(pieces[:-1])} {book.words['and']} {pieces[-1]}"
+    return f" {book.words['and']} the ".join(f"{edge_word(book, name.edge)} edge of the {names.pieces[name.piece]}" for name in seam.to)
 
 
 def _attach(book: Book, one: Attachment, design: Design, pieces: Pieces, envs: Sized[Environment], names: Names) -> Spans:
@@ -125,7 +125,7 @@ def _attach(book: Book, one: Attachment, design: Design, pieces: Pieces, envs: S
     inset = envs.map(lambda env: half_up(fabric.gauge.stitches_in(env.length(one.inset))))
     return book.sentence(
         "attach", f"attach.{one.piece}", piece=names.pieces[one.piece], to=names.pieces[one.to],
-        up=Mm(up.map(fabric.gauge.height_of)), rows=up, inset=Mm(inset.map(fabric.gauge.width_of)), sts=inset, edge=spoken(one.from_edge),
+        up=Mm(up.map(fabric.gauge.height_of)), rows=up, inset=Mm(inset.map(fabric.gauge.width_of)), sts=inset, edge=edge_word(book, one.from_edge),
     )
 
 

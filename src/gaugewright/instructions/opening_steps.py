@@ -6,7 +6,7 @@ from gaugewright.instructions.crown_words import centre_steps
 from gaugewright.instructions.join_words import INTO_ROW_ENDS, is_joined, joined_start
 from gaugewright.instructions.nodes import Paragraph, Span
 from gaugewright.instructions.raglan_words import divide_steps
-from gaugewright.instructions.steps import count_end, spoken, step
+from gaugewright.instructions.steps import count_end, edge_word, spoken, step
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Slot, Spans, ordinal
 from gaugewright.sized import Sized
@@ -103,7 +103,7 @@ def _beginning(view: PieceView) -> str:
 def _one_edge(book: Book, view: PieceView, ups: Sized[PickUp], stitch: str, titles: dict[str, str]) -> Spans:
     first = ups.values[0]
     fact = f"{view.piece.key}.pickup.{first.piece}.{first.edge}"
-    slots: dict[str, Slot] = {"stitches": ups.map(lambda up: up.stitches), "stitch": book.abbr(stitch), "edge": spoken(first.edge), "piece": titles[first.piece]}
+    slots: dict[str, Slot] = {"stitches": ups.map(lambda up: up.stitches), "stitch": book.abbr(stitch), "edge": edge_word(book, first.edge) if first.rows else spoken(first.edge), "piece": titles[first.piece]}
     if first.rows and any(up.of for up in ups):
         parts: dict[str, Slot] = {"level": ups.map(lambda up: up.level), "rest": ups.map(lambda up: up.stitches - up.level)}
         kind = "pick-up-curve" if first.both else "pick-up-curve-half"

@@ -15,7 +15,7 @@ from gaugewright.instructions.opening_steps import opening_steps
 from gaugewright.instructions.raglan_words import is_yoke, yoke_end
 from gaugewright.instructions.section_steps import section_blocks
 from gaugewright.instructions.shape_words import has_shaped_top, top_check
-from gaugewright.instructions.steps import spoken, step, tail_length
+from gaugewright.instructions.steps import edge_word, spoken, step, tail_length
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Mm, Spans, spaced
 from gaugewright.units import cm_text, inches_text
@@ -59,7 +59,7 @@ def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) 
     starting = {edge.side: edge.name for edge in view.piece.edges}
     if make == 1 and not view.in_rounds and starting.get("starting") != starting.get("far"):
         first = next(edge.name for edge in view.piece.edges if edge.side == "starting")
-        sentences.append(book.sentence("starting-edge", edge=spoken(first)))
+        sentences.append(book.sentence("starting-edge", edge=edge_word(book, first)))
     if letters:
         seams = book.sentence("seam-one" if len(letters) == 1 else "seam-many", letters=listed(book, letters))
         sentences.append(book.sentence("pick-up-after", seams=seams))

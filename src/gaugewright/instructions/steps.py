@@ -71,7 +71,7 @@ def change_edges(book: Book, view: PieceView, change: ColourChange) -> list[Span
     for name in dict.fromkeys(ends.values):
         sizes = tuple(label for label, value in ends.items() if value == name)
         prefix = () if len(sizes) == len(change.after) else only(book, sizes)
-        found.append(spaced(prefix, book.sentence("change-colour-edge", edge=spoken(name))))
+        found.append(spaced(prefix, book.sentence("change-colour-edge", edge=edge_word(book, name))))
     return found
 
 
@@ -82,6 +82,11 @@ def edge_name_at(view: PieceView, side: str, row: int) -> str:
         if edge.side == side and (edge.top is None or row <= marks[edge.top]):
             return edge.name
     return side
+
+
+def edge_word(book: Book, name: str) -> str:
+    """An edge's name before the word "edge", which is not said twice: `upper_edge` -> "upper"."""
+    return spoken(name).removesuffix(f" {book.words['edge']}")
 
 
 def spoken(name: str) -> str:
