@@ -21,6 +21,7 @@ ORDER: tuple[tuple[str, ...], ...] = (
     ("problem_names", "problem_text"),
     ("datafiles", "resources"),
     ("trade",),
+    ("stitch_patterns",),
     ("gauge",),
     ("measurements",),
     ("yaml_tree", "yaml_reader"),

@@ -38,15 +38,15 @@ class Edition:
     templates: Path | None = None
 
 
-def load(path: str | Path, gauge: Gauge | None = None) -> Design:
-    """Reads and resolves a spec; raises `ProblemsFound` with all its problems."""
+def load(path: str | Path, gauge: Gauge | None = None, templates: Path | None = None) -> Design:
+    """Reads and resolves a spec; raises `ProblemsFound` with all its problems. `templates` is the user's own folder."""
     from gaugewright.design.regauge import regauged
     from gaugewright.design.resolve import resolve
     from gaugewright.measurements import MEASURES, TABLES, size_labels
     from gaugewright.spec import load_spec
 
     labels = {table: size_labels(table) for table in TABLES}
-    design = resolve(load_spec(path, labels, MEASURES), labels)
+    design = resolve(load_spec(path, labels, MEASURES, templates), labels)
     return regauged(design, gauge) if gauge is not None else design
 
 
@@ -148,7 +148,7 @@ def publish(path: str | Path, out: Path, paper: Literal["a4", "letter"] = "a4", 
     from gaugewright.output import write_whole
     from gaugewright.render.pdf import load_style, render_pdf
 
-    graded = grade(load(path, gauge))
+    graded = grade(load(path, gauge, edition.templates))
     errors = errors_of(check(graded))
     if errors:
         raise ProblemsFound(errors)

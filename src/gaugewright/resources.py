@@ -44,6 +44,12 @@ def find_template(name: str, own: Path | None = None) -> Path:
     )
 
 
+def template_names(folder: str, suffix: str, own: Path | None = None) -> tuple[str, ...]:
+    """The names, without their suffix, of the templates in a folder, in alphabetical order; each once."""
+    found = {path.stem for base in template_folders(own) for path in (base / folder).glob(f"*{suffix}") if path.is_file()}
+    return tuple(sorted(found))
+
+
 def read_template(name: str, own: Path | None = None) -> str:
     """The text of a template; it must be UTF-8."""
     path = find_template(name, own)

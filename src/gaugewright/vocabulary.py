@@ -11,6 +11,9 @@ Side = Literal["RS", "WS"]
 Loop = Literal["both", "back", "front"]
 """The loops of the stitch below that are worked into."""
 
+Hold = Literal["both", "back", "front", "front post", "back post"]
+"""Which part of the stitch below is worked into: its loops, or round its post."""
+
 Worked = Literal["rows", "joined rounds", "turned rounds", "spiral rounds"]
 """Back and forth, or how in rounds."""
 

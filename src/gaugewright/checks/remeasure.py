@@ -80,7 +80,7 @@ def remeasure(piece: Piece, plan: PiecePlan, strips: Sequence[Strip], gauges: Ga
     if has_shaped_top(plan):
         row_widths = widths_across(plan, ends, strips[0].start.stitches * of_rows[0].width / of_rows[0].stitches)
     else:
-        row_widths = [row.makes * gauge.width / gauge.stitches for row, gauge in zip(rows, of_rows, strict=True)]
+        row_widths = [row.across * gauge.width / gauge.stitches for row, gauge in zip(rows, of_rows, strict=True)]
     sides = side_edges(piece) if strips[0].worked == "rows" else ()
     spans = [(lost.get((edge.name, edge.side), 0.0), *_seam_rows(edge, plan)) for edge in sides]
     off = [

@@ -51,7 +51,7 @@ def _of_strip(strip: Strip, gauges: Gauges) -> RowEnds:
     for number, row in enumerate(strip.rows, start=1):
         gauge = gauges[row.fabric]
         stitch = gauge.width / gauge.stitches * flat
-        width = row.makes * stitch
+        width = row.across * stitch
         begun = number > 1 or isinstance(strip.start, SpanStart)
         shaped = strip.worked == "rows" and begun and any(run.operation.change for run in row.runs)
         in_order = row.edge_changes() if shaped else (0, 0)

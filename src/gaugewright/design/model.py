@@ -27,6 +27,7 @@ from gaugewright.design.wedges import Wedge as Wedge
 from gaugewright.errors import Origin
 from gaugewright.gauge.counts import CountRule
 from gaugewright.gauge.model import Gauge
+from gaugewright.stitch_patterns.pattern import StitchPattern
 from gaugewright.vocabulary import Direction, Loop, RowEdge, TakeUp, Worked
 
 TAKE_UP_STITCHES: "dict[str, float]" = {"edge to edge": 0.0, "half stitch": 0.5, "whole stitch": 1.0}
@@ -50,7 +51,10 @@ class Yarn:
 
 @dataclass(frozen=True, slots=True)
 class Fabric:
-    """How a piece of cloth is worked, and its gauge. `tool` is the hook in mm, None where it isn't named."""
+    """How a piece of cloth is worked, and its gauge. `tool` is the hook in mm, None where it isn't named.
+
+    With a stitch `pattern`, `stitch` is that of its plain rows and `edge` the plain stitches kept at each edge.
+    """
 
     key: str
     stitch: str
@@ -65,6 +69,8 @@ class Fabric:
     thickness: float
     rule: CountRule
     origin: Origin
+    pattern: StitchPattern | None = None
+    edge: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from decimal import Decimal
 from typing import Any
 
-from gaugewright.design.likeness import resolved, stated_in
+from gaugewright.design.likeness import resolved
 from gaugewright.design.model import (
     About,
     Attachment,
@@ -12,20 +12,16 @@ from gaugewright.design.model import (
     Conventions,
     Design,
     EdgeName,
-    Fabric,
     FinishedMeasure,
     Opening,
     Seam,
     Yarn,
 )
 from gaugewright.design.origins import Origins
+from gaugewright.design.resolve_fabrics import resolve_fabric
 from gaugewright.design.resolve_pieces import resolve_piece
 from gaugewright.design.resolve_sizes import resolve_sizes
-from gaugewright.errors import Problem, ProblemsFound
-from gaugewright.gauge.counts import CountRule
-from gaugewright.gauge.model import Gauge
 from gaugewright.spec import LoadedSpec, Spec
-from gaugewright.trade.stitches import stitch
 
 SizeLabels = Mapping[str, tuple[str, ...]]
 
@@ -33,7 +29,7 @@ SizeLabels = Mapping[str, tuple[str, ...]]
 def resolve(loaded: LoadedSpec, size_labels: SizeLabels) -> Design:
     """The design of a spec that reads without a problem."""
     spec, origins = loaded.spec, Origins(loaded.source)
-    fabrics = {key: _fabric(key, spec, origins) for key in spec.fabrics}
+    fabrics = {key: resolve_fabric(key, spec, origins, loaded.patterns) for key in spec.fabrics}
     yarns = tuple(_yarn(key, spec) for key in spec.yarns)
     bands = {key: _bands(key, value, ("bands", key), origins) for key, value in spec.bands.items()}
     return Design(
@@ -71,36 +67,6 @@ def _yarn(key: str, spec: Spec) -> Yarn:
         ball.mass.grams if ball else None, ball.length.mm if ball else None,
         Decimal(price.amount) if price else None, price.code if price else "", get("structure") or "",
     )
-
-
-def _fabric(key: str, spec: Spec, origins: Origins) -> Fabric:
-    get = resolved(spec.fabrics, key, together=(("swatch", "gauge"),), goes_with={"turning_chain": "stitch"})
-    name, swatch, written = get("stitch"), get("swatch"), get("gauge")
-    facts = stitch(name)
-    chain, tool, multiple = get("turning_chain"), get("tool"), get("multiple")
-    if chain and chain.counts == "as a stitch" and not chain.chains:
-        place = origins.at(("fabrics", stated_in(spec.fabrics, key, "turning_chain"), "turning_chain"))
-        message = "a turning chain of no chains can't count as a stitch"
-        hint = f"give it {facts.chains or 1} chains, or don't count it"
-        raise ProblemsFound([Problem("chainless-stitch", message, place, hint)])
-    measured = swatch or written
-    gauge = Gauge(measured.stitches, _mm(measured.width), measured.rows, _mm(measured.height))
-    rule = CountRule(
-        multiple.of if multiple else 1, multiple.plus if multiple else 0, get("parity") or "any", get("minimum") or 1
-    )
-    return Fabric(
-        key, name, get("loop") or "both", get("worked") or "rows",
-        chain.chains if chain else facts.chains,
-        chain.counts == "as a stitch" if chain else facts.counts_unless_set,
-        None if tool in (None, "hands") else tool.mm, tool == "hands", gauge,
-        swatch.mass.grams if swatch and swatch.mass else None,
-        swatch.thickness.mm if swatch and swatch.thickness else 0.0,
-        rule, origins.at(("fabrics", key), key=True),
-    )
-
-
-def _mm(length: Any) -> float:
-    return float(getattr(length, "mm", length))
 
 
 def _bands(key: str, value: Any, path: tuple[str | int, ...], origins: Origins) -> Bands:

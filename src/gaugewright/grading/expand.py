@@ -20,6 +20,7 @@ from gaugewright.grading.model import (
     turning_chain,
     work,
 )
+from gaugewright.grading.patterned_rows import with_patterns
 from gaugewright.grading.plan import Cloth, DividedPlan, EvenPlan, PiecePlan, ProfilePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.grading.raglan_rows import RaglanPlan, dividing_round, raglan_rounds
 from gaugewright.grading.shape_rows import shaped_rows, sides_of
@@ -50,11 +51,12 @@ def expand(plan: PiecePlan) -> Strip:
 def expand_all(plan: PiecePlan) -> tuple[Strip, ...]:
     """All strips of a piece: one, or the one below the division and both sides above it."""
     main, last = expand(plan), plan.sections[-1]
+    cloths = {section.cloth.fabric: section.cloth for section in plan.sections}
     if not isinstance(last, DividedPlan):
-        return (main,)
+        return (with_patterns(main, cloths),)
     first = len(main.rows) + 1
     colours = [plan.colour_of(number) for number in range(first, first + last.rows)]
-    return (main, *sides_of(main.name, last, first, colours, _joined))
+    return tuple(with_patterns(strip, cloths) for strip in (main, *sides_of(main.name, last, first, colours, _joined)))
 
 
 def row_side(plan: PiecePlan, number: int) -> Side:

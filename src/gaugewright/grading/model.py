@@ -42,11 +42,28 @@ class Run:
 
 
 @dataclass(frozen=True, slots=True)
+class Placed:
+    """Where a stitch pattern stands in a row: which row of its cycle (from 0) with how many repeats, and the
+    plain stitches before it and after it, in order of working, in the row before.
+
+    `across` are the stitches by which the row is measured: what the row would have if it were plain, since a
+    pattern may make more or fewer on its way.
+    """
+
+    phase: int
+    repeats: int
+    first: int
+    last: int
+    across: int
+
+
+@dataclass(frozen=True, slots=True)
 class Row:
-    """One row or round, its runs in the order of working."""
+    """One row or round, its runs in the order of working; `placed` where it is worked in a stitch pattern."""
 
     runs: tuple[Run, ...]
     side: Side
+    placed: Placed | None = None
 
     @property
     def uses(self) -> int:
@@ -57,6 +74,11 @@ class Row:
     def makes(self) -> int:
         """Stitches of this row."""
         return sum(run.operation.makes * run.times for run in self.runs)
+
+    @property
+    def across(self) -> int:
+        """Stitches by which the row is measured: those it makes, unless a stitch pattern has its own count."""
+        return self.makes if self.placed is None else self.placed.across
 
     @property
     def fabric(self) -> str:
@@ -92,7 +114,7 @@ class Row:
             if run.operation.kind in ("leave", "slip over"):
                 first += change * run.times * (run.operation.kind == "slip over")
                 last += change * run.times * (run.operation.kind == "leave")
-            elif change:
+            elif change and not (self.placed and run.operation.kind not in ("increase", "decrease")):
                 for number in range(run.times):
                     twice = 2 * (position + uses * number) + uses
                     first += change * (twice < end)

@@ -3,11 +3,14 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from gaugewright.vocabulary import Loop
+from gaugewright.vocabulary import Hold, Loop
 
 OperationKind = Literal[
-    "stitch", "increase", "decrease", "turning chain", "chain", "leave", "slip over", "skip", "picked up", "wait", "anchor", "join"
+    "stitch", "increase", "decrease", "turning chain", "chain", "leave", "slip over", "skip", "picked up", "wait", "anchor", "join",
+    "together", "cluster", "same place", "space",
 ]
+"""The last four are of stitch patterns: several over as many stitches, several in one, one more in the place
+of the one before it, and the first one in the space under chains. None of them shapes the piece."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +21,7 @@ class Operation:
     stitch: str
     uses: int
     makes: int
-    loop: Loop = "both"
+    loop: Hold = "both"
 
     @property
     def change(self) -> int:
@@ -26,7 +29,7 @@ class Operation:
         return self.makes - self.uses
 
 
-def work(stitch: str, loop: Loop = "both") -> Operation:
+def work(stitch: str, loop: Hold = "both") -> Operation:
     """One plain stitch."""
     return Operation("stitch", stitch, 1, 1, loop)
 

@@ -52,7 +52,7 @@ def _outline(strip: Strip, gauges: Mapping[str, Gauge], corner: Point) -> Outlin
     stairs: tuple[set[int], set[int]] = (set(), set())
     for number, row in enumerate(strip.rows, start=1):
         gauge = gauges[row.fabric]
-        wanted = row.makes * gauge.stitch_width * flat
+        wanted = row.across * gauge.stitch_width * flat
         forward = row.side == "RS"
         if strip.worked == "rows" and (number > 1 or isinstance(strip.start, SpanStart)):
             first_edge, last_edge = row.edge_changes()

@@ -40,7 +40,7 @@ def cloth_of(design: Design, fabric_key: str, worked: Worked, crowned: bool = Fa
     """
     fabric = design.fabric(fabric_key)
     climbs = worked == "spiral rounds"
-    return Cloth(fabric.key, fabric.stitch, fabric.loop, 0 if climbs else fabric.chains, fabric.counts and not (climbs or crowned))
+    return Cloth(fabric.key, fabric.stitch, fabric.loop, 0 if climbs else fabric.chains, fabric.counts and not (climbs or crowned), fabric.pattern, fabric.edge)
 
 
 def plan_piece(

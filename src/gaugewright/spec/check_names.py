@@ -18,6 +18,7 @@ def check_references(references: tuple[Reference, ...], names: Names, source: So
         "fabric": names.fabrics,
         "piece": names.pieces,
         "bands": names.bands,
+        "stitch pattern": names.stitch_patterns,
         "measure": names.measures,
     }
     for reference in references:
@@ -44,12 +45,13 @@ _UNKNOWN = {
     "fabric": "unknown-fabric",
     "piece": "unknown-piece",
     "bands": "unknown-bands",
+    "stitch pattern": "unknown-stitch-pattern",
     "measure": "unknown-measure",
 }
 
 
 def _unknown(name: str, reference: Reference, known: tuple[str, ...], source: Source) -> Problem:
-    kind = name.removeprefix("unknown-")
+    kind = reference.kind
     message = f"there is no {kind} {reference.text}; {'there are ' + listed(known).replace(' or ', ' and ') if known else 'none is named'}"
     hint = did_you_mean(reference.text, known, f"use one of those, or name {reference.text} as a {kind}")
     return Problem(name, message, source.origin_at(reference.path, key=reference.is_key), hint)

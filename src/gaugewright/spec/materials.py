@@ -1,8 +1,8 @@
 """Yarns, and the fabrics worked from them."""
 
-from typing import Annotated, Self
+from typing import Annotated, Literal, Self
 
-from pydantic import Field, model_validator
+from pydantic import Discriminator, Field, Tag, model_validator
 
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.fields import (
@@ -14,6 +14,7 @@ from gaugewright.spec.fields import (
     Mass,
     Percent,
     Price,
+    StitchPatternName,
     Text,
     Tool,
     YarnName,
@@ -83,10 +84,20 @@ class TurningChain(SpecModel):
     counts: TurningChainCounts = Field("not as a stitch", description="Whether the turning chain counts as a stitch.")
 
 
+EdgeStitches = Annotated[
+    Annotated[int, Field(ge=0, le=20), Tag("<number>")] | Annotated[Literal["as needed"], Tag("<text>")],
+    Discriminator(lambda value: "<number>" if isinstance(value, int) else "<text>"),
+]
+
+
 class Fabric(SpecModel):
     """One fabric: a stitch worked in one way with one tool, and its gauge."""
 
-    stitch: Stitch | None = Field(None, description="The stitch, by its US abbreviation.")
+    stitch: Stitch | None = Field(None, description="The stitch, by its US abbreviation; or give `pattern`.")
+    pattern: StitchPatternName | None = Field(None, description="A stitch pattern: the spec's own, or one of the templates'.", examples=["moss"])
+    edge_stitches: EdgeStitches | None = Field(
+        None, description="Plain stitches kept at each edge of a stitch pattern, or `as needed`: whole repeats wherever they fit, and plain stitches for the rest."
+    )
     loop: Loop | None = Field(None, description="The loop worked into; both unless stated.")
     worked: Worked | None = Field(
         None, description="Back and forth in rows, or how in rounds; rows unless stated. Rounds have their own gauge."
@@ -117,8 +128,17 @@ class Fabric(SpecModel):
                 "this fabric has no gauge",
                 "add `gauge: 8 sts, 7 rows / 10 cm` with what you count, or a `swatch`",
             )
-        if not self.like and not self.stitch:
+        if not self.like and not self.stitch and not self.pattern:
             raise refuse(
                 "missing-key", "this fabric has no `stitch`", "add `stitch: hdc`, or the stitch it is worked in"
             )
+        self._check_pattern()
         return self
+
+    def _check_pattern(self) -> None:
+        """What a stitch pattern states already can't be stated again."""
+        if not self.pattern:
+            return
+        for key, why in (("stitch", "its stitches"), ("loop", "its loops"), ("turning_chain", "each row's turning chain, by its first stitch"), ("multiple", "its multiple")):
+            if getattr(self, key) is not None:
+                raise refuse("stitch-pattern-states", f"the stitch pattern {self.pattern} gives {why} already", f"take out `{key}`", path=(key,))

@@ -9,6 +9,7 @@ from gaugewright.spec.conventions import Conventions
 from gaugewright.spec.fields import EdgeName, FormulaText, Many, MeasureName, NameKey, OneOrMany, Percent, Text
 from gaugewright.spec.materials import Fabric, Yarn
 from gaugewright.spec.pieces import Attachment, Bands, Piece
+from gaugewright.spec.stitch_patterns import WrittenPattern
 from gaugewright.spec.sizes import Pattern, Sizes
 from gaugewright.spec.vocabulary import BodyPart, SeamMethod, TakeUp
 
@@ -68,6 +69,7 @@ class Spec(SpecModel):
         description="The fabrics, by name.",
         examples=['{body: {stitch: hdc, gauge: "8 sts, 7 rows / 10 cm"}}'],
     )
+    stitch_patterns: dict[NameKey, WrittenPattern] = Field(default_factory=dict, description="Stitch patterns of this spec's own, by name.")
     lengths: dict[NameKey, FormulaText] = Field(default_factory=dict, description="Named lengths.")
     levels: dict[NameKey, FormulaText] = Field(
         default_factory=dict, description="Named heights above the hem, shared by the pieces."

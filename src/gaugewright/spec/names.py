@@ -22,6 +22,7 @@ class Names:
     yarns: tuple[str, ...]
     fabrics: tuple[str, ...]
     bands: tuple[str, ...]
+    stitch_patterns: tuple[str, ...]
     lengths: tuple[str, ...]
     levels: tuple[str, ...]
     edges: Mapping[str, tuple[str, ...]]
@@ -42,6 +43,7 @@ def names_of(
     size_labels: Mapping[str, tuple[str, ...]],
     measures: frozenset[str],
     faulty: frozenset[str],
+    shelved: tuple[str, ...] = (),
 ) -> Names:
     """Gathers a file's names; anything of a wrong shape counts as nothing."""
     sizes = table(data, "sizes")
@@ -55,6 +57,7 @@ def names_of(
         yarns=tuple(table(data, "yarns")),
         fabrics=tuple(table(data, "fabrics")),
         bands=tuple(table(data, "bands")),
+        stitch_patterns=tuple(dict.fromkeys((*table(data, "stitch_patterns"), *shelved))),
         lengths=tuple(table(data, "lengths")),
         levels=tuple(table(data, "levels")),
         edges={name: tuple(dict.fromkeys(_edges(inherited(pieces, name), data))) for name in pieces},

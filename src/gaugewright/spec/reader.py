@@ -14,7 +14,9 @@ from gaugewright.spec.check_sizes import check_ease_lists, check_sizes
 from gaugewright.spec.messages import problems_from
 from gaugewright.spec.model import Spec
 from gaugewright.spec.names import names_of
+from gaugewright.spec.pattern_shelf import patterns_used, shelved
 from gaugewright.spec.walk import Path, references_in
+from gaugewright.stitch_patterns.pattern import StitchPattern
 from gaugewright.yaml_reader import Source, read_yaml, read_yaml_text
 
 
@@ -23,15 +25,19 @@ class LoadedSpec(NamedTuple):
 
     spec: Spec
     source: Source
+    patterns: Mapping[str, StitchPattern]
 
 
-def load_spec(path: str | FilePath, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> LoadedSpec:
+def load_spec(
+    path: str | FilePath, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str], templates: FilePath | None = None
+) -> LoadedSpec:
     """Reads a spec file, or raises `ProblemsFound` with every problem in it.
 
     `size_labels` are the labels of each table of sizes and `measures` the body measures they may
-    hold; both are passed in, since the tables themselves belong to a later stage.
+    hold; both are passed in, since the tables themselves belong to a later stage. `templates` is the
+    user's folder, where stitch patterns may stand.
     """
-    return _checked(read_yaml(path), size_labels, measures)
+    return _checked(read_yaml(path), size_labels, measures, templates)
 
 
 def load_spec_text(
@@ -41,7 +47,9 @@ def load_spec_text(
     return _checked(read_yaml_text(text, file), size_labels, measures)
 
 
-def _checked(source: Source, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str]) -> LoadedSpec:
+def _checked(
+    source: Source, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str], templates: FilePath | None = None
+) -> LoadedSpec:
     problems: list[Problem] = []
     faulty: frozenset[str] = frozenset()
     unknown: frozenset[Path] = frozenset()
@@ -54,21 +62,22 @@ def _checked(source: Source, size_labels: Mapping[str, tuple[str, ...]], measure
         faulty = frozenset(str(loc[1]) for loc, _ in faults if loc[0] == "pieces" and len(loc) > 1)
         unknown = frozenset(loc for loc, kind in faults if kind == "extra_forbidden")
     problems.extend(check_empty(source, unknown))
-    problems.extend(_cross_checked(source, size_labels, measures, faulty))
+    problems.extend(_cross_checked(source, size_labels, measures, faulty, templates))
     if problems or spec is None:
         raise ProblemsFound(sorted(dict.fromkeys(problems), key=_place))
-    return LoadedSpec(spec, source)
+    used = tuple(dict.fromkeys(fabric.pattern for fabric in spec.fabrics.values() if fabric.pattern))
+    return LoadedSpec(spec, source, patterns_used(spec.stitch_patterns, used, templates) if used else {})
 
 
 def _cross_checked(
-    source: Source, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str], faulty: frozenset[str]
+    source: Source, size_labels: Mapping[str, tuple[str, ...]], measures: frozenset[str], faulty: frozenset[str], templates: FilePath | None
 ) -> list[Problem]:
     """What the models can't see: names. Checked on the plain data, so that faults elsewhere hide nothing.
 
     Only the edges of pieces that are `faulty` themselves are left alone: one misspelt section would
     otherwise be told again at every seam.
     """
-    names = names_of(source.data, size_labels, measures, faulty)
+    names = names_of(source.data, size_labels, measures, faulty, shelved(templates))
     references = references_in(Spec, source.data)
     formulas = formulas_in(references)
     return [

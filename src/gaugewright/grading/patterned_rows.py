@@ -1,0 +1,273 @@
+"""Stitch patterns laid over plain rows: whole repeats in the middle, plain stitches at shaped edges.
+
+In: the rows of a strip as plain stitches, with all their shaping at the edges. Out: the same rows with the
+pattern's stitches in them. Shaping stays where it is, in plain edge stitches. A repeat is taken up or given up
+only where it can be: a new one on a plain ground, when the pattern begins again; one less where a row leaves
+the pattern's own count. Rows that the pattern can't be ended on are worked plain.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from gaugewright.grading.cloth import Cloth
+from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, Operation, Placed, Row, Run, SpanStart, Strip, chain, skip, turning_chain, work
+from gaugewright.stitch_patterns.nodes import Chains, Element, Group, Skips, Stitches, made
+from gaugewright.stitch_patterns.pattern import StitchPattern, first_stitch
+from gaugewright.stitch_patterns.working import repeats_over
+from gaugewright.trade.stitches import stitch
+
+
+def with_patterns(strip: Strip, cloths: Mapping[str, Cloth]) -> Strip:
+    """The strip with the patterns of its fabrics; `cloths` by fabric."""
+    if not any(cloth.pattern for cloth in cloths.values()):
+        return strip
+    rows: list[Row] = []
+    for fabric, first, last in _stretches(strip.rows):
+        cloth = cloths.get(fabric)
+        stretch = strip.rows[first:last]
+        if cloth is None or cloth.pattern is None:
+            rows += stretch
+            continue
+        plain = int(first == 0 and _begins_plain(strip, cloth.pattern))
+        rows += [*stretch[:plain], *_patterned(stretch[plain:], cloth, cloth.pattern, strip.worked != "rows")]
+    return replace(strip, rows=tuple(rows))
+
+
+def _begins_plain(strip: Strip, pattern: StitchPattern) -> bool:
+    """Whether row 1 is plain: picked up, or worked into a foundation that the pattern can't be worked into."""
+    match strip.start:
+        case EdgeStart() | DivideStart():
+            return True
+        case SpanStart():
+            return False
+        case ChainStart() | CentreStart():
+            return pattern.needs_plain_row(strip.worked != "rows")
+
+
+def _stretches(rows: Sequence[Row]) -> Iterator[tuple[str, int, int]]:
+    """Neighbouring rows of one fabric: its name, the first row and the one after the last."""
+    first = 0
+    for number in range(1, len(rows) + 1):
+        if number == len(rows) or rows[number].fabric != rows[first].fabric:
+            yield rows[first].fabric, first, number
+            first = number
+
+
+@dataclass(frozen=True, slots=True)
+class _Parts:
+    """A plain row taken apart: its turning chain, what shapes its first and last edge, the plain stitches between."""
+
+    opening: tuple[Run, ...]
+    head: tuple[Run, ...]
+    middle: Run
+    tail: tuple[Run, ...]
+    forward: bool
+
+    @property
+    def used(self) -> tuple[int, int]:
+        """Stitches of the row before that its shaping takes at the starting and at the far edge."""
+        ends = _uses((*self.opening, *self.head)), _uses(self.tail)
+        return ends if self.forward else ends[::-1]
+
+    @property
+    def gained(self) -> tuple[int, int]:
+        """Stitches gained at the starting and at the far edge."""
+        ends = _gains(self.head), _gains(self.tail)
+        return ends if self.forward else ends[::-1]
+
+
+@dataclass(frozen=True, slots=True)
+class _Window:
+    """Where the pattern stands: its next row, its repeats and the stitches that row works over, plain stitches at
+    the starting and at the far edge."""
+
+    phase: int
+    repeats: int
+    over: int
+    starting: int
+    far: int
+
+
+def _patterned(rows: Sequence[Row], cloth: Cloth, pattern: StitchPattern, in_rounds: bool) -> list[Row]:
+    """Rows of one stretch, in the pattern up to the last that it can be ended on."""
+    parts = [_taken_apart(row) for row in rows]
+    level = pattern.level(in_rounds)
+    found: list[Row] = []
+    ended, window = 0, None
+    for index, (row, part) in enumerate(zip(rows, parts, strict=True)):
+        if window is None or level[_before(window, pattern, in_rounds)]:
+            window = _laid(window, rows, parts, index, cloth, pattern, in_rounds)
+        if window is None or part is None:
+            found.append(row)
+            window, ended = None, index + 1
+            continue
+        found.append(_worked(row, part, window, pattern, in_rounds))
+        if level[window.phase]:
+            ended = index + 1
+        gained = part.gained
+        over = made(_elements(window, pattern, in_rounds))
+        window = _Window(pattern.after(window.phase, in_rounds), window.repeats, over, window.starting + gained[0], window.far + gained[1])
+    return [*found[:ended], *rows[ended:]]
+
+
+def _before(window: _Window, pattern: StitchPattern, in_rounds: bool) -> int:
+    """The row of the cycle that the next one follows; the last one before the first."""
+    return window.phase - 1 if window.phase else len(pattern.cycle(in_rounds)) - 1
+
+
+def _laid(
+    window: _Window | None, rows: Sequence[Row], parts: Sequence[_Parts | None], index: int, cloth: Cloth, pattern: StitchPattern, in_rounds: bool
+) -> _Window | None:
+    """The window for the rows up to the next one that leaves the pattern's own count; None: they stay plain."""
+    begun = 0 if in_rounds else len(pattern.begun)
+    phase = 0 if window is None else window.phase
+    need = _needed(parts, index, phase, cloth, pattern, in_rounds)
+    if need is None:
+        return None
+    plus = 0 if in_rounds else pattern.plus
+    if window is None:
+        room = rows[index].uses - plus - sum(need)
+        repeats = room // pattern.of
+        spare = room - repeats * pattern.of
+        return _Window(0, repeats, pattern.count(repeats, in_rounds), need[0] + spare // 2, need[1] + spare - spare // 2) if repeats > 0 else None
+    repeats, edges = window.repeats, [window.starting, window.far]
+    for edge in (0, 1):
+        while edges[edge] < need[edge]:
+            edges[edge], repeats = edges[edge] + pattern.of, repeats - 1
+        while phase == begun and edges[edge] - need[edge] >= pattern.of:
+            edges[edge], repeats, phase = edges[edge] - pattern.of, repeats + 1, 0
+            begun = 0
+    if repeats < 1:
+        return None
+    return _Window(phase, repeats, pattern.count(repeats, in_rounds), edges[0], edges[1])
+
+
+def _needed(
+    parts: Sequence[_Parts | None], index: int, phase: int, cloth: Cloth, pattern: StitchPattern, in_rounds: bool
+) -> tuple[int, int] | None:
+    """Plain stitches that the coming rows' shaping takes at each edge; None where a row has no plain middle."""
+    level = pattern.level(in_rounds)
+    gained, need = [0, 0], [cloth.edge, cloth.edge]
+    for part in parts[index:]:
+        if part is None:
+            return None
+        shaped = [used if part.head or part.tail else 0 for used in part.used]
+        for edge in (0, 1):
+            need[edge] = max(need[edge], shaped[edge] - gained[edge])
+            gained[edge] += part.gained[edge]
+        if level[phase]:
+            break
+        phase = pattern.after(phase, in_rounds)
+    return need[0], need[1]
+
+
+def _taken_apart(row: Row) -> _Parts | None:
+    """A row's parts; None for one without plain stitches, or shaped within."""
+    opening = tuple(run for run in row.runs[:1] if run.operation.kind == "turning chain")
+    runs = row.runs[len(opening) :]
+    plain = [index for index, run in enumerate(runs) if run.operation.kind == "stitch"]
+    if not plain:
+        return None
+    middle = max(plain, key=lambda index: runs[index].times)
+    head, tail = runs[:middle], runs[middle + 1 :]
+    if len(head) > 2 or len(tail) > 2:
+        return None  # spread round a round: its stitches are not whole repeats
+    return _Parts(opening, head, runs[middle], tail, row.side == "RS")
+
+
+def _worked(row: Row, part: _Parts, window: _Window, pattern: StitchPattern, in_rounds: bool) -> Row:
+    """The row with the pattern's stitches between its plain edge stitches."""
+    first, last = (window.starting, window.far) if part.forward else (window.far, window.starting)
+    elements = _elements(window, pattern, in_rounds)
+    colour, fabric = part.middle.colour, part.middle.fabric
+    opening, head = part.opening, first - _uses(part.head) - _uses(part.opening)
+    taken = False
+    if not first:
+        opening, taken = _opened(elements[0], colour, fabric)
+        head = 0
+    inner = tuple(run for index, element in enumerate(elements) for run in _runs(element, colour, fabric, taken and not index))
+    plain = part.middle.operation
+    runs = (
+        *opening, *part.head, *_times(plain, head, colour, fabric), *inner,
+        *_times(plain, last - _uses(part.tail), colour, fabric), *part.tail,
+    )
+    placed = Placed(window.phase, window.repeats, first, last, row.makes)
+    return Row(_joined(runs), row.side, placed)
+
+
+def _elements(window: _Window, pattern: StitchPattern, in_rounds: bool) -> tuple[Element, ...]:
+    """What the window's next row works, its repeat as often as it goes into the stitches there."""
+    text = pattern.cycle(in_rounds)[window.phase]
+    return text.worked(repeats_over(text, window.over))
+
+
+def _opened(element: Element, colour: str, fabric: str) -> tuple[tuple[Run, ...], bool]:
+    """The turning chain of a row that begins in the pattern: by its first stitch, in whose place it may stand."""
+    name = first_stitch(element)
+    facts = stitch(name)
+    counts = facts.counts_unless_set and isinstance(element, Stitches) and element.together == 1 and element.hold == "both"
+    if not facts.chains:
+        return (), False
+    return (Run(turning_chain(name, counts), 1, colour, fabric),), counts
+
+
+def _runs(element: Element, colour: str, fabric: str, taken: bool) -> Iterator[Run]:
+    """An element as runs; its first stitch is `taken` where the turning chain stands for it."""
+    for operation, times in _operations(element):
+        times -= taken
+        taken = False
+        if times:
+            yield Run(operation, times, colour, fabric)
+
+
+def _operations(element: Element) -> Iterator[tuple[Operation, int]]:
+    match element:
+        case Stitches(name=name, times=times, hold=hold, together=1):
+            yield work(name, hold), times
+        case Stitches(name=name, times=times, hold=hold, together=together):
+            yield Operation("together", f"{name}{together}tog", together, 1, hold), times
+        case Chains(times=times):
+            yield chain(), times
+        case Skips(times=times):
+            yield skip(), times
+        case Group(parts=parts, space=space):
+            yield from _in_one_place(parts, space)
+
+
+def _in_one_place(parts: tuple[Stitches | Chains, ...], space: int) -> Iterator[tuple[Operation, int]]:
+    """Only the first stitch uses the place; the others share it."""
+    for index, part in enumerate(parts):
+        if isinstance(part, Chains):
+            yield chain(), part.times
+            continue
+        name = part.name if part.together == 1 else f"{part.name}{part.together}tog"
+        shared = part.times
+        if not index:
+            shared -= 1
+            kind = "space" if space else "stitch" if part.together == 1 else "cluster"
+            yield Operation(kind, name, space or 1, 1, part.hold), 1  # type: ignore[arg-type]
+        if shared:
+            yield Operation("same place", name, 0, 1, part.hold), shared
+
+
+def _times(operation: Operation, times: int, colour: str, fabric: str) -> tuple[Run, ...]:
+    return (Run(operation, times, colour, fabric),) if times > 0 else ()
+
+
+def _joined(runs: tuple[Run, ...]) -> tuple[Run, ...]:
+    """Neighbours that are alike as one."""
+    found: list[Run] = []
+    for run in runs:
+        if found and (found[-1].operation, found[-1].colour, found[-1].fabric) == (run.operation, run.colour, run.fabric):
+            found[-1] = replace(run, times=found[-1].times + run.times)
+        else:
+            found.append(run)
+    return tuple(found)
+
+
+def _uses(runs: tuple[Run, ...]) -> int:
+    return sum(run.operation.uses * run.times for run in runs)
+
+
+def _gains(runs: tuple[Run, ...]) -> int:
+    return sum(run.operation.change * run.times for run in runs)
