@@ -195,5 +195,6 @@ PROBLEM_NAMES: dict[str, str] = {
     "yarn-unused": "a yarn that no piece is worked in",
     "measure-unconfirmed": "a body measure given from memory",
     "measure-surveyed": "a body measure that is a survey's average",
+    "pattern-row-astray": "a stitch pattern worked into a space or round a stitch that isn't there",
     "unknown-stage": "no stage of this name to show",
 }

@@ -9,6 +9,7 @@ from gaugewright.checks.hoods import check_hoods
 from gaugewright.checks.joins import check_joins
 from gaugewright.checks.lengths import check_equal_counts, check_necks, check_total_length
 from gaugewright.checks.model import Check, CheckResult
+from gaugewright.checks.pattern_rows import check_patterns
 from gaugewright.checks.remeasure import subject_of
 from gaugewright.checks.rows import check_rows_follow
 from gaugewright.checks.seams import check_bands_meet, check_seams
@@ -22,6 +23,7 @@ from gaugewright.sized import Sized
 
 CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("rows-follow", "Each row uses what the row before makes", check_rows_follow),
+    ("patterns-follow", "Stitch patterns are worked into what is there", check_patterns),
     ("shaping-balances", "Increases less decreases give the end less the start", check_shaping_balances),
     ("gathers", "No row more than halves or doubles", check_gathers),
     ("crowns", "Crowns lie flat and closed ends close", check_crowns),

@@ -23,7 +23,7 @@ def resolve_fabric(key: str, spec: Spec, origins: Origins, patterns: Mapping[str
     )
     swatch, written, tool = get("swatch"), get("gauge"), get("tool")
     pattern = patterns[get("pattern")] if get("pattern") else None
-    worked = get("worked") or "rows"
+    worked: Any = get("worked") or "rows"
     if pattern is not None:
         _check_way(key, pattern, worked, spec, origins)
     facts = stitch(pattern.plain if pattern else get("stitch"))
@@ -65,7 +65,8 @@ def _edge(get: Get) -> int:
 
 def _rule(get: Get, pattern: StitchPattern | None, worked: str) -> CountRule:
     """Counts that are allowed: whole repeats with their edge stitches, unless plain stitches fill up what is left."""
-    parity, minimum, multiple = get("parity") or "any", get("minimum") or 1, get("multiple")
+    parity: Any = get("parity") or "any"
+    minimum, multiple = get("minimum") or 1, get("multiple")
     if pattern is None:
         return CountRule(multiple.of if multiple else 1, multiple.plus if multiple else 0, parity, minimum)
     extra = (0 if worked != "rows" else pattern.plus) + 2 * _edge(get)

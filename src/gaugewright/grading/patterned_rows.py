@@ -3,16 +3,17 @@
 In: the rows of a strip as plain stitches, with all their shaping at the edges. Out: the same rows with the
 pattern's stitches in them. Shaping stays where it is, in plain edge stitches. A repeat is taken up or given up
 only where it can be: a new one on a plain ground, when the pattern begins again; one less where a row leaves
-the pattern's own count. Rows that the pattern can't be ended on are worked plain.
+the pattern's own count. Rows that the pattern can't be ended on are worked plain, and so is the row into a
+foundation or an edge.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from gaugewright.grading.cloth import Cloth
-from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, Operation, Placed, Row, Run, SpanStart, Strip, chain, skip, turning_chain, work
+from gaugewright.grading.model import Operation, Placed, Row, Run, SpanStart, Strip, chain, skip, turning_chain, work
 from gaugewright.stitch_patterns.nodes import Chains, Element, Group, Skips, Stitches, made
-from gaugewright.stitch_patterns.pattern import StitchPattern, first_stitch
+from gaugewright.stitch_patterns.pattern import StitchPattern, opening_stitch
 from gaugewright.stitch_patterns.working import repeats_over
 from gaugewright.trade.stitches import stitch
 
@@ -28,20 +29,9 @@ def with_patterns(strip: Strip, cloths: Mapping[str, Cloth]) -> Strip:
         if cloth is None or cloth.pattern is None:
             rows += stretch
             continue
-        plain = int(first == 0 and _begins_plain(strip, cloth.pattern))
+        plain = int(first == 0 and not isinstance(strip.start, SpanStart))
         rows += [*stretch[:plain], *_patterned(stretch[plain:], cloth, cloth.pattern, strip.worked != "rows")]
     return replace(strip, rows=tuple(rows))
-
-
-def _begins_plain(strip: Strip, pattern: StitchPattern) -> bool:
-    """Whether row 1 is plain: picked up, or worked into a foundation that the pattern can't be worked into."""
-    match strip.start:
-        case EdgeStart() | DivideStart():
-            return True
-        case SpanStart():
-            return False
-        case ChainStart() | CentreStart():
-            return pattern.needs_plain_row(strip.worked != "rows")
 
 
 def _stretches(rows: Sequence[Row]) -> Iterator[tuple[str, int, int]]:
@@ -124,22 +114,52 @@ def _laid(
     need = _needed(parts, index, phase, cloth, pattern, in_rounds)
     if need is None:
         return None
-    plus = 0 if in_rounds else pattern.plus
+    kept = [max(need[edge], _beside(parts[index:], edge)) for edge in (0, 1)]
     if window is None:
-        room = rows[index].uses - plus - sum(need)
-        repeats = room // pattern.of
-        spare = room - repeats * pattern.of
-        return _Window(0, repeats, pattern.count(repeats, in_rounds), need[0] + spare // 2, need[1] + spare - spare // 2) if repeats > 0 else None
+        return _first(rows[index], (kept[0], kept[1]), pattern, in_rounds)
+    step = pattern.of * (-(-FEWEST // pattern.of))
+    trend = _trend(parts[index:])
     repeats, edges = window.repeats, [window.starting, window.far]
-    for edge in (0, 1):
-        while edges[edge] < need[edge]:
-            edges[edge], repeats = edges[edge] + pattern.of, repeats - 1
-        while phase == begun and edges[edge] - need[edge] >= pattern.of:
-            edges[edge], repeats, phase = edges[edge] - pattern.of, repeats + 1, 0
-            begun = 0
+    if any(edges[edge] < need[edge] for edge in (0, 1)):
+        for edge in (0, 1):
+            while edges[edge] < need[edge] + (step - pattern.of if trend[edge] < 0 else 0):
+                edges[edge], repeats = edges[edge] + pattern.of, repeats - 1
+    growing = [edge for edge in (0, 1) if trend[edge] > 0]
+    if phase == begun and growing and all(edges[edge] - kept[edge] >= step for edge in growing):
+        phase = 0
+        for edge in growing:
+            more = (edges[edge] - kept[edge]) // pattern.of
+            edges[edge], repeats = edges[edge] - more * pattern.of, repeats + more
     if repeats < 1:
         return None
     return _Window(phase, repeats, pattern.count(repeats, in_rounds), edges[0], edges[1])
+
+
+FEWEST = 4
+"""Repeats are taken up or given up so many stitches at a time at least, so that the maker is told less often."""
+
+
+def _first(row: Row, need: tuple[int, int], pattern: StitchPattern, in_rounds: bool) -> _Window | None:
+    """Where the pattern begins: on a right-side row if its faces differ, in the middle of its stitches."""
+    if pattern.sided and not in_rounds and row.side == "WS":
+        return None
+    plus = 0 if in_rounds else pattern.plus
+    repeats, spare = divmod(row.uses - plus - sum(need), pattern.of)
+    if repeats < 1:
+        return None
+    return _Window(0, repeats, pattern.count(repeats, in_rounds), need[0] + spare // 2, need[1] + spare - spare // 2)
+
+
+def _beside(parts: Sequence[_Parts | None], edge: int) -> int:
+    """Plain stitches that a widening edge needs for its shaping, on whichever row that comes."""
+    shaped = [part for part in parts if part is not None and (part.head or part.tail) and part.gained[edge] > 0]
+    return max((part.used[edge] for part in shaped), default=0)
+
+
+def _trend(parts: Sequence[_Parts | None]) -> list[int]:
+    """Stitches that the rows to come gain at the starting and at the far edge."""
+    gained = [part.gained for part in parts if part is not None]
+    return [sum(one[edge] for one in gained) for edge in (0, 1)]
 
 
 def _needed(
@@ -203,10 +223,8 @@ def _elements(window: _Window, pattern: StitchPattern, in_rounds: bool) -> tuple
 
 def _opened(element: Element, colour: str, fabric: str) -> tuple[tuple[Run, ...], bool]:
     """The turning chain of a row that begins in the pattern: by its first stitch, in whose place it may stand."""
-    name = first_stitch(element)
-    facts = stitch(name)
-    counts = facts.counts_unless_set and isinstance(element, Stitches) and element.together == 1 and element.hold == "both"
-    if not facts.chains:
+    name, counts = opening_stitch(element)
+    if not stitch(name).chains:
         return (), False
     return (Run(turning_chain(name, counts), 1, colour, fabric),), counts
 

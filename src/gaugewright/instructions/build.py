@@ -18,6 +18,7 @@ from gaugewright.instructions.making_up import finishing, making_up, order_of_wo
 from gaugewright.instructions.materials import Amounts, materials
 from gaugewright.instructions.nodes import Block, Document, Figure, Heading, Paragraph, plain
 from gaugewright.instructions.notes_page import notes_page
+from gaugewright.instructions.pattern_chapter import pattern_chapter
 from gaugewright.instructions.pieces import Names, piece_chapter
 from gaugewright.instructions.sizes_page import sizes_page
 from gaugewright.instructions.view import PieceView
@@ -55,7 +56,7 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     end = tuple(finishing(book, pattern.design))
     fabrics = _fabrics_in_use(pattern.design, views)
     gauge = tuple(gauge_page(book, fabrics, _critical(pattern)))
-    notes = tuple(notes_page(book, pattern.design, views))
+    notes = (*notes_page(book, pattern.design, views), *pattern_chapter(book, fabrics))
     front = (
         *_title(pattern, book),
         *sizes_page(book, pattern.design, pattern.bodies, pattern.finished, max(f.thickness for f in fabrics)),

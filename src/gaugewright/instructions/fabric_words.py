@@ -14,7 +14,7 @@ def hook_text(mm: float) -> str:
 def fabric_words(book: Book, fabric: Fabric) -> Spans:
     """ "hdc with the 10 mm hook"."""
     loops = book.part(f"loop-{fabric.loop}")
-    stitch = book.abbr(fabric.stitch)
+    stitch = book.words["in-pattern"].format(title=fabric.pattern.title) if fabric.pattern else book.abbr(fabric.stitch)
     if fabric.by_hand:
         return book.sentence("fabric-hands", stitch=stitch, loops=loops)
     if fabric.tool is None:

@@ -30,6 +30,8 @@ def gauge_page(book: Book, fabrics: Sequence[Fabric], critical: Sequence[Critica
         yield Paragraph(spaced(*_lines(book, fabric)), "body")
     by_hand = all(fabric.by_hand for fabric in fabrics)
     yield Paragraph(book.front_text("gauge-advice-hands" if by_hand else "gauge-advice"), "note")
+    if any(fabric.pattern for fabric in fabrics):
+        yield Paragraph(book.front_text("gauge-pattern", gauge=book.word("gauge")), "note")
     if any(fabric.worked in ("joined rounds", "spiral rounds") for fabric in fabrics):
         yield Paragraph(book.front_text("gauge-rounds", gauge=book.word("gauge")), "note")
     yield Paragraph(book.front_text("gauge-count"), "note")

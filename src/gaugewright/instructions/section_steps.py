@@ -12,6 +12,7 @@ from gaugewright.instructions.crown_words import crown_blocks
 from gaugewright.instructions.fabric_words import hook_text
 from gaugewright.instructions.join_words import is_joined, joined_blocks
 from gaugewright.instructions.nodes import Block
+from gaugewright.instructions.pattern_steps import pattern_beginning, pattern_stages
 from gaugewright.instructions.raglan_words import raglan_blocks
 from gaugewright.instructions.shape_words import profile_blocks, sloped_shoulders
 from gaugewright.instructions.side_words import divided_blocks
@@ -50,6 +51,7 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
     if not isinstance(section, EvenPlan):
         yield from _marks_up_to(book, view, view.section_first_rows(index), view.section_last_rows(index))
     colours = _colour_sentences(book, view, index, names)
+    yield from pattern_stages(book, view, index)
     match section:
         case EvenPlan():
             yield from _even(book, view, index, names)
@@ -99,6 +101,8 @@ def _new_cloth(book: Book, view: PieceView, index: int) -> Iterator[Block]:
     new_tool = view.fabrics[cloth.fabric].tool
     if before is not None and new_tool is not None and new_tool != view.fabrics[before.fabric].tool:
         yield step("Hook:", book.sentence("change-tool", tool=hook_text(new_tool)))
+    if cloth.pattern is not None:
+        yield from pattern_beginning(book, view, index)
     yield step(plain_label(book, view, index), even_row(book, cloth, view.first.worked))
 
 
@@ -120,7 +124,7 @@ def _even(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Ite
             continue
         last = stretch.last.pick(worked)
         fact = f"{view.piece.key}.{index}.{number}"
-        kind = ("work-even-rounds" if view.in_rounds else "work-even") + in_colour(view)
+        kind = ("work-pattern" if view.first.sections[index].cloth.pattern else "work-even-rounds" if view.in_rounds else "work-even") + in_colour(view)
         sentence = book.sentence(kind, fact, colour=names[stretch.colour], length=view.height(last), bottom=spoken(view.piece.bottom))
         told = change_sentences(book, view, changes, names, worked)
         count = count_end(book, fact, view.stitches(last)) if stretch is parts[-1] else ()

@@ -45,21 +45,21 @@ class PieceView:
         """Worked width (girth in rounds) of those rows."""
         widths = []
         for label, number in rows.items():
-            row, makes = self._row(label, number)
-            widths.append(self.fabrics[row.fabric].gauge.width_of(makes))
+            row, across = self._row(label, number)
+            widths.append(self.fabrics[row.fabric].gauge.width_of(across))
         return Mm(Sized(rows.labels, tuple(widths)))
 
     def stitches(self, rows: Sized[int]) -> Sized[int]:
-        """Stitches after those rows."""
+        """Stitches after those rows; in a stitch pattern its own count, which the row may exceed on its way."""
         return Sized(rows.labels, tuple(self._row(label, number)[1] for label, number in rows.items()))
 
     def _row(self, label: str, number: int) -> tuple[Row, int]:
         """A row of the piece, of one side where it is divided, and its stitches, of both sides together."""
         main, *sides = self.graded[label].strips
         if number <= len(main.rows) or not sides:
-            return main.rows[number - 1], main.rows[number - 1].makes
+            return main.rows[number - 1], main.rows[number - 1].across
         rows = [side.rows[number - 1 - len(main.rows)] for side in sides]
-        return rows[0], sum(row.makes for row in rows)
+        return rows[0], sum(row.across for row in rows)
 
     def colour_at(self, rows: Sized[int]) -> str:
         """The colour of those rows in the first of their sizes."""

@@ -109,3 +109,14 @@ def used(elements: tuple[Element, ...]) -> int:
 def made(elements: tuple[Element, ...]) -> int:
     """What all of them make."""
     return sum(makes(element) for element in elements)
+
+
+def stitches_of(element: Element) -> tuple[Stitches, ...]:
+    """The stitches of an element, one of a group each by itself; none of chains and skips."""
+    match element:
+        case Stitches():
+            return (element,)
+        case Group(parts=parts):
+            return tuple(part for part in parts if isinstance(part, Stitches))
+        case Chains() | Skips():
+            return ()

@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from gaugewright.stitch_patterns.nodes import Chains, Element, Group, RowText, Skips, Stitches, made, used
+from gaugewright.stitch_patterns.nodes import Chains, Element, Group, RowText, Skips, Stitches, made, stitches_of
 from gaugewright.stitch_patterns.parser import PatternError
-from gaugewright.stitch_patterns.working import foundation, plain_ground, repeats_over, work_row
+from gaugewright.stitch_patterns.working import plain_ground, repeats_over, work_row
+from gaugewright.trade.stitches import stitch
 
 TRIED = (2, 3, 4)
 """Repeats at which a pattern is worked through: counts are linear in them, so what holds for two holds for all."""
@@ -41,13 +42,11 @@ class StitchPattern:
         """Stitches that so many repeats are worked over."""
         return self.of * repeats + (0 if in_rounds else self.plus)
 
-    def needs_plain_row(self, in_rounds: bool) -> bool:
-        """Whether its first row can't be worked into a foundation chain."""
-        try:
-            work_row(self.cycle(in_rounds)[0], foundation(self.count(TRIED[0], in_rounds)), False)
-        except PatternError:
-            return True
-        return False
+    @property
+    def sided(self) -> bool:
+        """Whether its two faces differ, as loops and posts make them: its first row is then a right-side one."""
+        rows = (*self.begun, *self.rows)
+        return any(one.hold != "both" for row in rows for element in (*row.before, *row.repeat, *row.after) for one in stitches_of(element))
 
     def counts(self, repeats: int, in_rounds: bool) -> tuple[int, ...]:
         """Stitches after each row of the cycle.
@@ -124,13 +123,16 @@ def _placed(pattern: StitchPattern, in_rounds: bool, number: int, error: Pattern
     return PatternFault(group, within, error.message, error.column, error.hint)
 
 
-def first_stitch(element: Element) -> str:
-    """The stitch an element begins with; its height is the turning chain's."""
-    match element:
-        case Stitches(name=name) | Group(parts=(Stitches(name=name), *_)):
-            return name
-        case _:
-            raise ValueError(f"{element!r} begins no row")
+def opening_stitch(element: Element) -> tuple[str, bool]:
+    """The stitch a row begins with, whose height is its turning chain's, and whether that chain counts as it.
 
+    Round a post, in a space or drawn together with others a stitch can't be a chain.
 
-__all__ = ["PatternFault", "StitchPattern", "first_stitch", "pattern_faults", "used"]
+    >>> from gaugewright.stitch_patterns.parser import parse_row
+    >>> [opening_stitch(parse_row(text).before[0]) for text in ("3 dc in 1", "1 fpdc", "2 sc", "dc2tog")]
+    [('dc', True), ('dc', False), ('sc', False), ('dc', False)]
+    """
+    first = element.parts[0] if isinstance(element, Group) else element
+    assert isinstance(first, Stitches)  # a row that begins otherwise is a fault of its pattern
+    chained = first.together == 1 and first.hold == "both" and not (isinstance(element, Group) and element.space)
+    return first.name, chained and stitch(first.name).counts_unless_set

@@ -26,11 +26,6 @@ def plain_ground(stitches: int, name: str) -> Ground:
     return Ground(("low" if name in POSTLESS else "stitch",) * stitches, f"a row of {name}")
 
 
-def foundation(stitches: int) -> Ground:
-    """A foundation chain: it has neither posts nor spaces."""
-    return Ground(("low",) * stitches, "the foundation chain")
-
-
 def repeats_over(row: RowText, stitches: int) -> int:
     """How often the repeat goes into a row of so many stitches; raises `PatternError` where it doesn't.
 

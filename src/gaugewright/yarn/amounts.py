@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from gaugewright.design.model import Design, Fabric, Piece
 from gaugewright.design.sides import is_folded, on_both_sides
-from gaugewright.grading.model import ChainStart, GradedPiece, Run, Strip
+from gaugewright.grading.model import ChainStart, GradedPiece, Row, Run, Strip
 from gaugewright.rounding import up
 from gaugewright.trade.tails import tail
 
@@ -53,20 +53,27 @@ def amounts(design: Design, pieces: Mapping[str, GradedPiece]) -> dict[str, Amou
     for piece in design.pieces:
         for strip in pieces[piece.key].strips:
             for row in strip.all_rows():
+                share = _share_of(row)
                 for run in row.runs:
                     mass = masses[run.fabric]
                     if mass is None:
                         return None
                     if run.operation.kind == "skip":
                         continue
-                    worked = stitches_worked(run)
-                    _add(stitches, run.colour, mass * worked * piece.make)
+                    _add(stitches, run.colour, mass * share * stitches_worked(run) * piece.make)
             _add_foundation(foundations, strip, design, piece.make)
             _add_band_seams(tails, strip, design, piece, pieces[piece.key])
             for colour, ends in _ends(strip).items():
                 _add(tails, colour, ends * piece.make * _grams_of(design, colour, tail("weave in")))
     _add_seams(tails, design, pieces)
     return {yarn.key: _amount(yarn.key, design, stitches, foundations, tails) for yarn in design.yarns if yarn.key in stitches}
+
+
+def _share_of(row: Row) -> float:
+    """What a stitch of the row counts for: in a stitch pattern the row weighs what the swatch's do, whatever it makes."""
+    if row.placed is None:
+        return 1.0
+    return row.across / sum(stitches_worked(run) for run in row.runs)
 
 
 def stitches_worked(run: Run) -> float:
