@@ -78,6 +78,9 @@ def told(text: str) -> list[tuple[str, str, str]]:
 SHORT = {"increase": "inc", "decrease": "dec", "turning chain": "ch", "picked up": "pick", "leave": "leave", "slip over": "over", "skip": "skip", "wait": "wait", "anchor": "anchor"}
 
 
+PATTERNED = {"same place": "in the same", "space": "under ch", "cluster": "in one", "together": ""}
+
+
 def row_text(row: Row) -> str:
     """A row as it is worked: "RS kelp: ch(0) inc 5 hdc inc = 9"."""
     parts: list[str] = []
@@ -90,6 +93,8 @@ def row_text(row: Row) -> str:
         name = SHORT.get(operation.kind, operation.stitch)
         if operation.kind == "turning chain":
             parts.append(f"{name}({operation.makes})")
+        elif operation.kind in PATTERNED:
+            parts.append(f"{run.times} {operation.stitch} {PATTERNED[operation.kind]}{operation.uses if operation.kind == 'space' else ''}".rstrip())
         elif operation.kind == "stitch":
             loop = "" if operation.loop == "both" else f" {operation.loop}"
             parts.append(f"{run.times} {operation.stitch}{loop}")

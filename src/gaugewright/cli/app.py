@@ -46,11 +46,12 @@ def check(
     spec: SpecFile,
     gauge: GaugeText = "",
     as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
+    templates: Templates = None,
 ) -> None:
     """Run every check and list what each found."""
     from gaugewright.cli.checking import check_spec, check_spec_as_json
 
-    guarded(lambda: check_spec_as_json(spec, gauge) if as_json else check_spec(spec, gauge))
+    guarded(lambda: check_spec_as_json(spec, gauge, templates) if as_json else check_spec(spec, gauge, templates))
 
 
 @app.command()
@@ -58,11 +59,12 @@ def show(
     spec: SpecFile,
     stage: Annotated[str, typer.Argument(metavar="STAGE", help="design, targets, plans, rows, yarn or text.")],
     gauge: GaugeText = "",
+    templates: Templates = None,
 ) -> None:
     """Show what one stage made of the spec."""
     from gaugewright.cli.showing import show_stage
 
-    guarded(lambda: show_stage(spec, stage, gauge))
+    guarded(lambda: show_stage(spec, stage, gauge, templates))
 
 
 @app.command()

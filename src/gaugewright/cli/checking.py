@@ -13,18 +13,18 @@ from gaugewright.cli.publishing import parse_gauge_option
 from gaugewright.errors import Problem, ProblemsFound, UserError
 
 
-def check_spec(spec: Path, gauge: str) -> None:
+def check_spec(spec: Path, gauge: str, templates: Path | None) -> None:
     """Lists all results; exit 1 where one of them is an error."""
-    results = _results(spec, gauge)
+    results = _results(spec, gauge, templates)
     for line in report_lines(results):
         say(line)
     _leave(results)
 
 
-def check_spec_as_json(spec: Path, gauge: str) -> None:
+def check_spec_as_json(spec: Path, gauge: str, templates: Path | None) -> None:
     """The same as JSON, with the problems of a spec that can't be graded at all, for editors and scripts."""
     try:
-        results = _results(spec, gauge)
+        results = _results(spec, gauge, templates)
     except ProblemsFound as found:
         results = _not_graded(found.problems)
     except UserError as fault:
@@ -33,8 +33,8 @@ def check_spec_as_json(spec: Path, gauge: str) -> None:
     _leave(results)
 
 
-def _results(spec: Path, gauge: str) -> tuple[CheckResult, ...]:
-    return pipeline.check(pipeline.grade(pipeline.load(spec, parse_gauge_option(gauge))))
+def _results(spec: Path, gauge: str, templates: Path | None) -> tuple[CheckResult, ...]:
+    return pipeline.check(pipeline.grade(pipeline.load(spec, parse_gauge_option(gauge), templates)))
 
 
 def _not_graded(problems: tuple[Problem, ...]) -> tuple[CheckResult, ...]:

@@ -45,7 +45,7 @@ def publish_files(wanted: Wanted) -> None:
     """Grades, checks and writes; nothing is written where a check finds an error."""
     edition = wanted.edition
     _check_templates(edition.templates)
-    graded = pipeline.grade(pipeline.load(wanted.spec, parse_gauge_option(edition.own_gauge)))
+    graded = pipeline.grade(pipeline.load(wanted.spec, parse_gauge_option(edition.own_gauge), edition.templates))
     results = pipeline.check(graded)
     errors = pipeline.errors_of(results)
     if errors:

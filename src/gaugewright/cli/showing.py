@@ -12,15 +12,15 @@ from gaugewright.errors import UserError
 from gaugewright.grading.model import Row, Strip
 
 
-def show_stage(spec: Path, stage: str, gauge: str) -> None:
+def show_stage(spec: Path, stage: str, gauge: str, templates: Path | None) -> None:
     """Prints one stage's result as lines."""
     stages: dict[str, Callable[[pipeline.Graded], Iterator[str]]] = {
         "design": _design, "targets": _targets, "plans": _plans, "rows": _rows, "yarn": _yarn,
-        "text": lambda graded: _text(graded, gauge),
+        "text": lambda graded: _text(graded, gauge, templates),
     }
     if stage not in stages:
         raise UserError("unknown-stage", f"there is no stage {stage!r}", f"the stages are {', '.join(stages)}")
-    for line in stages[stage](pipeline.grade(pipeline.load(spec, parse_gauge_option(gauge)))):
+    for line in stages[stage](pipeline.grade(pipeline.load(spec, parse_gauge_option(gauge), templates))):
         say(line)
 
 
@@ -102,7 +102,7 @@ def _yarn(graded: pipeline.Graded) -> Iterator[str]:
             )
 
 
-def _text(graded: pipeline.Graded, gauge: str) -> Iterator[str]:
+def _text(graded: pipeline.Graded, gauge: str, templates: Path | None) -> Iterator[str]:
     from gaugewright.render.text import render_text
 
-    yield render_text(pipeline.document(graded, pipeline.Edition(own_gauge=gauge))).removesuffix("\n")
+    yield render_text(pipeline.document(graded, pipeline.Edition(own_gauge=gauge, templates=templates))).removesuffix("\n")

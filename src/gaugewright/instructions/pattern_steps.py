@@ -70,7 +70,7 @@ def _told(book: Book, view: PieceView, stages: "Sized[tuple[Stage, ...]]", side:
     if plain_only:
         yield step(book.words["pattern"] + side + ":", book.sentence("pattern-none", rows=_rows(book, view)))
         return
-    if all(len([s for s in one if s.repeats]) == 1 and not (one[-1].repeats == 0 and len(one) > 2) for one in stages):
+    if all(len([stage for stage in one if stage.repeats]) == 1 for one in stages):
         yield step(book.words["pattern"] + side + ":", *_one_stage(book, view, stages))
         return
     yield _table(book, view, stages, side)
@@ -89,7 +89,7 @@ def _one_stage(book: Book, view: PieceView, stages: "Sized[tuple[Stage, ...]]") 
     for pair, sizes in edges.items():
         if any(pair):
             yield (*_only(book, tuple(sizes), view), *_edge_stitches(book, view, fact, *pair))
-    ended = stages.map(lambda one: one[-1].row if one[-1].repeats == 0 and len(one) > 1 else 0)
+    ended = stages.map(lambda one: one[-1].row if not one[-1].repeats else 0)
     some = tuple(label for label, row in ended.items() if row)
     if some:
         yield (*_only(book, some, view), *book.sentence("pattern-ended", fact, Row=row_word, row=ended.pick(some), rows=_rows(book, view)))
@@ -97,9 +97,8 @@ def _one_stage(book: Book, view: PieceView, stages: "Sized[tuple[Stage, ...]]") 
 
 def _edge_stitches(book: Book, view: PieceView, fact: str, starting: int, far: int) -> Spans:
     kind = "alike" if starting == far else "far" if not starting else "starting" if not far else ""
-    one = "-one" if kind in ("far", "starting") and starting + far == 1 else ""
     stitch = book.abbr(view.first.start_cloth.stitch)
-    return book.sentence("-".join(word for word in ("pattern-edges", kind) if word) + one, fact, starting=starting, far=far, stitch=stitch)
+    return book.sentence("-".join(word for word in ("pattern-edges", kind) if word), fact, starting=starting, far=far, stitch=stitch)
 
 
 def _only(book: Book, sizes: tuple[str, ...], view: PieceView) -> Spans:
