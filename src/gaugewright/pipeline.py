@@ -129,17 +129,16 @@ def document(graded: Graded, edition: Edition) -> "Document":
     return build_document(pattern, book)
 
 
-def drawings_of(graded: Graded, doc: "Document") -> "list[tuple[str, Drawing]]":
-    """The drawings of a document with file-safe names, in order: the cover, if there is one, then pieces by their keys."""
+def drawings_of(doc: "Document") -> "list[tuple[str, Drawing]]":
+    """The drawings of a document with file-safe names, in order: cover, charts of stitch patterns, pieces by their keys."""
     from gaugewright.instructions.nodes import Figure
     from gaugewright.output import slug
 
-    figures = [block.drawing for block in doc.blocks if isinstance(block, Figure)]
-    pieces = [slug(piece.key) for piece in graded.design.pieces]
     named: dict[str, Drawing] = {}
-    for name, figure in zip([*["cover"] * (len(figures) - len(pieces)), *pieces], figures, strict=True):
+    for figure in (block for block in doc.blocks if isinstance(block, Figure)):
+        name = slug(figure.name)
         # Keys that differ in capitals only, or a piece called "cover", would share a file.
-        named[name if name not in named else f"{name}-{len(named) + 1}"] = figure
+        named[name if name not in named else f"{name}-{len(named) + 1}"] = figure.drawing
     return list(named.items())
 
 

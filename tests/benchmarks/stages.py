@@ -41,7 +41,7 @@ def stages(spec: Path) -> None:
     graded = pipeline.grade(design)
     document = pipeline.document(graded, pipeline.Edition())
     style = load_style("quiet")
-    drawings = pipeline.drawings_of(graded, document)
+    drawings = pipeline.drawings_of(document)
     steps: dict[str, Callable[[], object]] = {
         "load": lambda: pipeline.load(spec),
         "grade": lambda: pipeline.grade(design),

@@ -76,7 +76,7 @@ def _files(wanted: Wanted, graded: pipeline.Graded, document: "Document") -> dic
     if wanted.svg:
         from gaugewright.render.svg import render_svg
 
-        for name, drawing in pipeline.drawings_of(graded, document):
+        for name, drawing in pipeline.drawings_of(document):
             files[target.with_name(f"{target.stem}-{name}.svg")] = render_svg(drawing).encode()
     return files
 

@@ -119,7 +119,7 @@ def _title(pattern: Pattern, book: Book) -> Iterator[Block]:
     if pattern.own_gauge:
         yield Paragraph(book.front_text("own-gauge", gauge=pattern.own_gauge), "note")
     if pattern.cover is not None:
-        yield Figure(pattern.cover, pattern.cover.description, "")
+        yield Figure(pattern.cover, pattern.cover.description, "", "cover")
     if about.level:
         level = project_level(about.level)
         yield Paragraph(book.front_text("level-line", level=level.name, meaning=level.meaning), "body")

@@ -70,11 +70,12 @@ class Table:
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """A drawing with its alternative text; the caption stands below and stays with it."""
+    """A drawing with its alternative text; the caption stands below and stays with it. `name` is its file's, alone."""
 
     drawing: Drawing
     alt: str
     caption: str = ""
+    name: str = ""
 
 
 Block = Heading | Paragraph | Table | Figure

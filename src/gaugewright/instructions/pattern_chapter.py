@@ -3,7 +3,8 @@
 from collections.abc import Iterator, Sequence
 
 from gaugewright.design.model import Fabric
-from gaugewright.instructions.nodes import Block, Heading, Paragraph, plain
+from gaugewright.drawings.stitch_chart import draw_chart
+from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, plain, spans_text
 from gaugewright.instructions.pattern_words import COMMON_TOGETHER, row_words
 from gaugewright.instructions.steps import step
 from gaugewright.instructions.wording import Book, Spans
@@ -35,6 +36,10 @@ def _pattern(book: Book, pattern: StitchPattern, in_rounds: bool) -> Iterator[Bl
     for number, row in enumerate(pattern.cycle(in_rounds)):
         yield step(pattern_row_label(book, number, in_rounds), (*row_words(book, row), *plain(".")), *_count(book, pattern, number, in_rounds))
     yield Paragraph(_again(book, pattern, in_rounds), "body")
+    for left_handed in (False, True):
+        chart = draw_chart(pattern, in_rounds, book.terms, left_handed)
+        caption = spans_text(book.front_text(f"chart-{'left' if left_handed else 'right'}{'-rounds' if in_rounds else ''}", title=pattern.title))
+        yield Figure(chart, chart.description, caption, "-".join((pattern.key, "rounds" if in_rounds else "rows", "left" if left_handed else "right")))
     for element in _clusters(pattern, in_rounds):
         yield Paragraph(book.front_text("pattern-together-how", n=element.together, stitch=book.abbr(element.name), yo=book.word("yarn over")), "note")
 

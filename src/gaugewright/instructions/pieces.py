@@ -80,7 +80,7 @@ def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: s
     """The drawing, and its letters in both units."""
     kind = "schematic-caption-one" if drawn == ONE_SIZE else "schematic-caption"
     caption = spans_text(book.front_text(kind, title=view.piece.title, size=drawn))
-    yield Figure(schematic.drawing, schematic.drawing.description, caption)
+    yield Figure(schematic.drawing, schematic.drawing.description, caption, view.piece.key)
     texts = (("cm", cm_text), ("in", inches_text)) if book.units == "cm" else (("in", inches_text), ("cm", cm_text))
     caption = spans_text(book.front_text("key-caption", title=view.piece.title))
     measure = book.front["measure"]
