@@ -158,7 +158,7 @@ def _environment(label: str, design: Design, bodies: Sized[Body], remade: Mappin
         "finished": lambda call, _env: looked_up(call, "measure"),
         "edge": lambda call, _env: looked_up(call, "edge"),
         "in_rows": whole_rows,
-    })
+    }, dimensions=design.sizes.dimensions_of(label))
 
 
 def _measurements(design: Design, environments: Sized[Environment]) -> tuple[tuple[Measured, ...], tuple[Problem, ...]]:

@@ -13,9 +13,10 @@ def resolve_sizes(spec: Spec, origins: Origins, size_labels: Mapping[str, tuple[
     """Labels in the order given (all of the table, or all own ones, unless stated), bodies and ease."""
     sizes = spec.sizes
     own = tuple((label, tuple((name, length.mm) for name, length in measures.items())) for label, measures in sizes.own.items())
-    labels = sizes.make or tuple(dict.fromkeys((*(size_labels[sizes.table] if sizes.table else ()), *sizes.own))) or (ONE_SIZE,)
+    labels = sizes.make or tuple(dict.fromkeys((*(size_labels[sizes.table] if sizes.table else ()), *sizes.own, *sizes.dimensions))) or (ONE_SIZE,)
+    dimensions = tuple((label, tuple((name, length.mm) for name, length in named.items())) for label, named in sizes.dimensions.items())
     ease = tuple(_ease(name, value, labels) for name, value in sizes.ease.items())
-    return SizeList(sizes.table or "", labels, sizes.read, own, ease, origins.at(("sizes",), key=True))
+    return SizeList(sizes.table or "", labels, sizes.read, own, ease, origins.at(("sizes",), key=True), dimensions)
 
 
 def _ease(measure: str, value: Any, labels: tuple[str, ...]) -> Ease:

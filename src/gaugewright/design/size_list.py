@@ -23,7 +23,7 @@ ONE_SIZE = "One size"
 class SizeList:
     """The sizes to make and where their body measures come from.
 
-    `own` holds measures in mm for sizes of the spec's own.
+    `own` holds measures in mm for sizes of the spec's own; `dimensions` those of things that fit no body.
     """
 
     table: str
@@ -32,3 +32,8 @@ class SizeList:
     own: tuple[tuple[str, tuple[tuple[str, float], ...]], ...]
     ease: tuple[Ease, ...]
     origin: Origin
+    dimensions: tuple[tuple[str, tuple[tuple[str, float], ...]], ...] = ()
+
+    def dimensions_of(self, label: str) -> dict[str, float]:
+        """A size's dimensions in mm, by name."""
+        return dict(dict(self.dimensions).get(label, ()))

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from gaugewright.drawings.chart_layout import HEIGHTS, Chart, ChartStitch, chart_of
 from gaugewright.drawings.chart_symbols import symbol
-from gaugewright.drawings.primitives import Drawing, Item, Label, Polyline
+from gaugewright.drawings.primitives import Anchor, Drawing, Item, Label, Polyline
 from gaugewright.drawings.text_width import text_width
 from gaugewright.stitch_patterns.pattern import StitchPattern
 from gaugewright.trade.stitches import Terms
@@ -116,7 +116,7 @@ def _moved(item: Item, dx: float, dy: float) -> Item:
 def _mirrored(item: Item) -> Item:
     """The mirror image; words stay readable, and hooks and strokes turn with their stitches."""
     if isinstance(item, Label):
-        other = {"start": "end", "end": "start", "middle": "middle"}
+        other: dict[Anchor, Anchor] = {"start": "end", "end": "start", "middle": "middle"}
         return replace(item, x=-item.x, anchor=other[item.anchor])
     return replace(item, points=tuple((-x, y) for x, y in item.points))
 

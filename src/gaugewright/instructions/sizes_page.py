@@ -21,7 +21,8 @@ def sizes_page(book: Book, design: Design, bodies: Sized[Body], finished: Mappin
     """The chapter on sizes. `finished` holds each finished measure in mm; `thickness` is the cloth's, mm."""
     yield Heading(2, book.front["sizes-heading"])
     if len(book.labels) > 1:
-        yield Paragraph(book.front_text("sizes-body", sizes=", ".join(book.labels)))
+        kind = "sizes-body" if any(body.values for body in bodies) else "sizes-things"
+        yield Paragraph(book.front_text(kind, sizes=", ".join(book.labels)))
     elif book.labels != (ONE_SIZE,):
         yield Paragraph(book.front_text("sizes-one", sizes=book.labels[0]))
     units = (CM, INCHES) if book.units == "cm" else (INCHES, CM)

@@ -41,5 +41,5 @@ def environments(design: Design, of_bodies: Sized[Body]) -> Sized[Environment]:
     for index, (label, one) in enumerate(of_bodies.items()):
         measures: Mapping[str, float] = {name: value.mm for name, value in one.values.items()}
         ease = {each.measure: each.values[index] for each in design.sizes.ease}
-        found.append(Environment(label, measures, ease, formulas))
+        found.append(Environment(label, measures, ease, formulas, dimensions=design.sizes.dimensions_of(label)))
     return Sized(of_bodies.labels, tuple(found))

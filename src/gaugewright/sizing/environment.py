@@ -28,6 +28,7 @@ class Environment:
     answers: Mapping[str, "Answer"] = field(default_factory=dict)
     known: dict[str, float] = field(default_factory=dict)
     own: Mapping[str, float] = field(default_factory=dict)
+    dimensions: Mapping[str, float] = field(default_factory=dict)
 
     def within(self, own: Mapping[str, float]) -> "Environment":
         """The same size inside one piece, where more names have a meaning (its total)."""
@@ -60,13 +61,14 @@ class Environment:
 
     def _name(self, name: Name) -> Quantity:
         family, _, measure = name.name.partition(".")
-        if family in ("body", "ease"):
-            values = self.body if family == "body" else self.ease
+        if family in ("body", "ease", "size"):
+            values = {"body": self.body, "ease": self.ease, "size": self.dimensions}[family]
             if measure in values:
                 return Quantity(values[measure], "length")
-            hint = (
-                "give it under sizes: own:, or use another measure" if family == "body" else f"add {measure} under sizes: ease:"
-            )
+            hint = {
+                "body": "give it under sizes: own:, or use another measure", "ease": f"add {measure} under sizes: ease:",
+                "size": f"add {measure} under sizes: dimensions:",
+            }[family]
             raise FormulaError(f"{name.name} is not known for this size", name.column, hint)
         if name.name in self.own:
             return Quantity(self.own[name.name], "length")

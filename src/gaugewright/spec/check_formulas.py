@@ -62,7 +62,7 @@ class _Walk:
     def name(self, node: Name) -> Iterator[Problem]:
         names = self.names
         bare = (*names.lengths, *names.levels, *(("total",) if self.has_total() else ()))
-        known = (*bare, *(f"body.{m}" for m in names.measures), *(f"ease.{m}" for m in names.eases))
+        known = (*bare, *(f"body.{m}" for m in names.measures), *(f"ease.{m}" for m in names.eases), *(f"size.{m}" for m in names.dimensions))
         if node.name in known:
             return
         piece, _, rest = node.name.partition(".")
@@ -70,6 +70,8 @@ class _Walk:
             hint = "add `total: 45 cm` to the piece, or name a level instead"
         elif piece == "ease" and rest in names.measures:
             hint = f"add `ease: {{{rest}: 5 cm}}` to sizes"
+        elif piece == "size":
+            hint = did_you_mean(rest, names.dimensions, f"give it under sizes: `dimensions: {{{names.made[0] if names.made else 'M'}: {{{rest or 'width'}: 20 cm}}}}`")
         elif node.name in names.measures:
             hint = f"did you mean body.{node.name}?"
         elif piece in names.edges:

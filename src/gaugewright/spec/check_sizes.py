@@ -31,6 +31,19 @@ def check_sizes(references: tuple[Reference, ...], names: Names, source: Source)
         seen.update([reference.text] if in_make else ())
 
 
+def check_dimensions(names: Names, source: Source) -> Iterator[Problem]:
+    """Each size made has every dimension that another has, as formulas use it in all of them."""
+    dimensions = table(table(source.data, "sizes"), "dimensions")
+    if not dimensions:
+        return
+    for label in names.made:
+        missing = [name for name in names.dimensions if name not in table(dimensions, label)]
+        if missing:
+            path = ("sizes", "dimensions", label) if label in dimensions else ("sizes", "dimensions")
+            message = f"size {label} has no {listed(missing).replace(' or ', ' and ')}, which other sizes have"
+            yield Problem("dimension-missing", message, source.origin_at(path, key=True), f"add `{missing[0]}: 20 cm` to {label}")
+
+
 def _unknown_size(reference: Reference, names: Names, source: Source) -> Problem:
     chosen = table(source.data, "sizes").get("table")
     origin = source.origin_at(reference.path)

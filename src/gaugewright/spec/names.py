@@ -9,7 +9,7 @@ from gaugewright.spec.fields import as_written
 # Edges and measures that every piece has, whether or not it names them.
 PLAIN_EDGES = ("bottom", "top", "starting", "far")
 PLAIN_MEASURES = ("width", "top_width", "length", "widest", "narrowest", "longest")
-RESERVED = ("body", "ease", "rest", "total", "min", "max", "edge", "finished", "in_rows")
+RESERVED = ("body", "ease", "size", "rest", "total", "min", "max", "edge", "finished", "in_rows")
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +28,7 @@ class Names:
     edges: Mapping[str, tuple[str, ...]]
     measures: tuple[str, ...]
     eases: tuple[str, ...]
+    dimensions: tuple[str, ...]
     sizes: tuple[str, ...]
     made: tuple[str, ...]
     doubtful: frozenset[str]
@@ -47,10 +48,10 @@ def names_of(
 ) -> Names:
     """Gathers a file's names; anything of a wrong shape counts as nothing."""
     sizes = table(data, "sizes")
-    own = table(sizes, "own")
+    own, dimensions = table(sizes, "own"), table(sizes, "dimensions")
     of_table = size_labels.get(str(sizes.get("table")), ())
-    labels = (*of_table, *(label for label in own if label not in of_table))
-    made = tuple(str(as_written(label)) for label in items(sizes.get("make"))) or tuple(of_table or own)
+    labels = tuple(dict.fromkeys((*of_table, *own, *dimensions)))
+    made = tuple(str(as_written(label)) for label in items(sizes.get("make"))) or tuple(of_table or own or dimensions)
     more = {measure for label in own for measure in table(own, label)}
     pieces = table(data, "pieces")
     return Names(
@@ -63,6 +64,7 @@ def names_of(
         edges={name: tuple(dict.fromkeys(_edges(inherited(pieces, name), data))) for name in pieces},
         measures=tuple(sorted(measures | more)),
         eases=tuple(table(sizes, "ease")),
+        dimensions=tuple(dict.fromkeys(name for label in dimensions for name in table(dimensions, label))),
         sizes=labels,
         made=made,
         doubtful=frozenset(name for name in pieces if _is_doubtful(pieces, name, faulty)),

@@ -10,7 +10,7 @@ from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.spec.check_empty import check_empty
 from gaugewright.spec.check_formulas import check_cycles, check_formula_names, formulas_in
 from gaugewright.spec.check_names import check_clashes, check_likeness, check_pieces, check_references
-from gaugewright.spec.check_sizes import check_ease_lists, check_sizes
+from gaugewright.spec.check_sizes import check_dimensions, check_ease_lists, check_sizes
 from gaugewright.spec.messages import problems_from
 from gaugewright.spec.model import Spec
 from gaugewright.spec.names import names_of
@@ -87,6 +87,7 @@ def _cross_checked(
         *check_pieces(names, source),
         *check_sizes(references, names, source),
         *check_ease_lists(names, source),
+        *check_dimensions(names, source),
         *check_formula_names(formulas, names, source),
         *check_cycles(formulas, references, names, source),
     ]

@@ -43,11 +43,16 @@ class Sizes(SpecModel):
 
     table: SizeTable | None = Field(None, description="The table of body measures.")
     make: Annotated[tuple[SizeLabel, ...], _Loose, Many, Field(min_length=1)] | None = Field(
-        None, description="The sizes made, smallest first; all of the table, or all under `own`, unless stated."
+        None, description="The sizes made, smallest first; all of the table, or all under `own` or `dimensions`, unless stated."
     )
     read: ReadRange = Field("upper", description="Which end of a range in the table is used.")
     own: dict[Text, dict[NameKey, Length]] = Field(
         default_factory=dict, description="Own measures, by size; they go before the table's."
+    )
+    dimensions: dict[Text, dict[NameKey, Length]] = Field(
+        default_factory=dict,
+        description="For things that fit no body: lengths by size, under names of your own, which formulas use as size.width.",
+        examples=["{Scarf: {width: 24 cm, length: 170 cm}}"],
     )
     ease: dict[Annotated[Text, Refers("measure")], Ease] = Field(
         default_factory=dict,
