@@ -196,6 +196,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "yarn-unused": "a yarn that no piece is worked in",
     "measure-unconfirmed": "a body measure given from memory",
     "measure-surveyed": "a body measure that is a survey's average",
+    "wedge-in-pattern": "short rows in a fabric with a stitch pattern",
     "pattern-row-astray": "a stitch pattern worked into a space or round a stitch that isn't there",
     "unknown-stage": "no stage of this name to show",
 }

@@ -380,6 +380,7 @@ SPECS: dict[str, str] = {
     "by hand": BY_HAND,
     "without sizes": HEAD + NONE + "pieces: {mat: {fabric: plain, colours: oat, start: {chain: 30 cm}, sections: [even: {length: 30 cm}]}}\n",
     "sample": (ROOT / "samples/saltmarsh-jacket/spec.yaml").read_text(encoding="utf-8"),
+    "wrap": (ROOT / "samples/slipway-wrap/spec.yaml").read_text(encoding="utf-8"),
     "vest": (ROOT / "samples/groyne-vest/spec.yaml").read_text(encoding="utf-8"),
     "raglan cardigan": (ROOT / "samples/shearwater-cardigan/spec.yaml").read_text(encoding="utf-8"),
     **{name: _case(name) for name in sorted(path.name for path in (ROOT / "tests/cases").iterdir() if (path / "spec.yaml").exists())},

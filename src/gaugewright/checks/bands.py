@@ -85,7 +85,7 @@ def _faults(subject: Subject, piece: Piece, holes: Buttonholes, size: str) -> It
     ups = _pick_ups(strip)
     from_start = holes.edge == (ups[0].piece, ups[0].edge)
     if bool(number % 2) != from_start:
-        found = [(strip.rows[number - 1].makes - last, strip.rows[number - 1].makes - first) for first, last in reversed(found)]
+        found = [(strip.rows[number - 1].across - last, strip.rows[number - 1].across - first) for first, last in reversed(found)]
     if len(found) != holes.count or len({last - first for first, last in found}) != 1:
         yield f"{len(found)} of {holes.count} alike"
         return

@@ -110,7 +110,7 @@ def _off_centre(subject: Subject, piece: Piece, section: Shoulders | Neck, index
 
 def _uneven(plan: ShouldersPlan, main: Strip) -> str:
     """What is wrong with the shoulders of an undivided top, whose slope has left stitches at both ends alike."""
-    before = main.rows[-plan.rows - 1].makes
+    before = main.rows[-plan.rows - 1].across
     if 2 * plan.shoulder + plan.neck == before and plan.shoulder >= 1 and plan.neck >= 1 and main.last_count == plan.end:
         return ""
     return f"shoulders of {plan.shoulder} and {before - plan.shoulder - plan.neck} stitches beside a neck of {plan.neck}"
@@ -124,8 +124,8 @@ def mirror_fault(graded: GradedPiece) -> str:
         return f"sides over stitches {starts} of {main.last_count}"
     for number, rows in enumerate(zip(sides[0].rows, sides[1].rows, strict=True), start=len(main.rows) + 1):
         gained = [row.edge_changes() for row in rows]
-        if gained[0] != gained[1][::-1] or rows[0].makes != rows[1].makes:
-            return f"row {number} has {rows[0].makes} stitches on one side and {rows[1].makes} on the other, or other edges"
+        if gained[0] != gained[1][::-1] or rows[0].across != rows[1].across:
+            return f"row {number} has {rows[0].across} stitches on one side and {rows[1].across} on the other, or other edges"
     return ""
 
 

@@ -12,7 +12,8 @@ from gaugewright.grading.shape_plans import EdgeParts
 def stitches_across(plan: PiecePlan, strips: tuple[Strip, ...]) -> tuple[int, ...]:
     """Stitches of each row of the piece, with what its slopes have left and its neck has taken so far."""
     main, *sides = strips
-    worked = [*main.counts(), *(sum(counts) for counts in zip(*(side.counts() for side in sides), strict=True))]
+    above = (sum(row.across for row in rows) for rows in zip(*(side.rows for side in sides), strict=True))
+    worked = [*(row.across for row in main.rows), *above]
     row = over = 0
     found: list[int] = []
     for section in plan.sections:

@@ -10,6 +10,7 @@ from gaugewright.errors import Problem
 from gaugewright.grading.buttonholes import buttonhole_faults
 from gaugewright.grading.crowns import crown_faults
 from gaugewright.grading.joins import join_faults
+from gaugewright.grading.pattern_faults import pattern_faults
 from gaugewright.grading.rings import ring_faults
 from gaugewright.grading.raglan_plans import raglan_faults
 from gaugewright.grading.shape_faults import shape_faults, top_edges
@@ -19,7 +20,10 @@ from gaugewright.grading.wedge_plans import wedge_faults
 
 def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
     """Everything about the piece that no size could work."""
-    checks = (_sections, crown_faults, raglan_faults, shape_faults, wedge_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults, join_faults, buttonhole_faults)
+    checks = (
+        _sections, crown_faults, raglan_faults, shape_faults, wedge_faults, pattern_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults,
+        join_faults, buttonhole_faults,
+    )
     return tuple(problem for check in checks for problem in check(piece, design))
 
 
