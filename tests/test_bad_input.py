@@ -40,7 +40,6 @@ WRONG: tuple[tuple[str, str, str, str, str], ...] = (
     (MADE, "sizes: {table: women, make: [S, M, S]}\nyarns:", "duplicate-size", "S]", "sizes: {table: women, make: [S, M]}\nyarns:"),
     (MADE, "sizes: {table: women, make: [S, 9X]}\nyarns:", "unknown-size", "9X", "sizes: {table: women, make: [S, 5X]}\nyarns:"),
     (MADE, "sizes: {make: [S]}\nyarns:", "unknown-size", "S]", "sizes: {make: [S], own: {S: {bust: 90 cm}}}\nyarns:"),
-    (MADE, "sizes: {own: {S: {head: 50 cm}}}\nyarns:", "missing-measure", "sizes:", "sizes: {own: {S: {head: 50 cm, bust: 90 cm}}}\nyarns:"),
     (MADE, "sizes: {table: women, make: [S, M], ease: {bust: [3 cm]}}\nyarns:", "ease-list", "[3 cm]", "sizes: {table: women, make: [S, M], ease: {bust: [3 cm, 4 cm]}}\nyarns:"),
     (MADE, "lengths: {a: b + 1 cm, b: a + 1 cm}\nyarns:", "formula-cycle", "b + 1", "lengths: {a: 20 cm, b: a + 1 cm}\nyarns:"),
     (MADE, "lengths: {width: 20 cm, b: widht}\nyarns:", "unknown-name", "widht", "lengths: {width: 20 cm, b: width}\nyarns:"),

@@ -143,7 +143,6 @@ PROBLEM_NAMES: dict[str, str] = {
     "band-too-low": "a colour band of less than one row",
     # Data of the trade, templates and styles.
     "unknown-size-table": "no size table of this name",
-    "missing-measure": "own measures without one that is needed",
     "unknown-fit": "no fit of this name",
     "unknown-stitch": "no stitch of this name",
     "unknown-abbreviation": "no abbreviation of this name",

@@ -60,8 +60,14 @@ def test_a_measure_missing_in_some_sizes_is_told_once_with_them() -> None:
 
 def test_own_measures_that_do_not_do_are_told_at_the_sizes() -> None:
     text = HEAD + "sizes: {own: {Ann: {waist: 70 cm}, Bo: {bust: 90 cm, hat: 20 cm}}}\n" + PIECE.replace("WIDTH", "20 cm")
-    assert told(text) == [("missing-measure", "sizes: {own: {Ann: {waist: 70 cm}, Bo: {bust: 90 cm, hat: 20 cm}}}", "Ann"),
-                          ("unknown-measure", "sizes: {own: {Ann: {waist: 70 cm}, Bo: {bust: 90 cm, hat: 20 cm}}}", "Bo")]
+    assert told(text) == [("unknown-measure", "sizes: {own: {Ann: {waist: 70 cm}, Bo: {bust: 90 cm, hat: 20 cm}}}", "Bo")]
+
+
+def test_own_measures_need_only_what_the_formulas_name() -> None:
+    sizes = "sizes: {table: women, own: {Ann: {head: 55 cm}, Bo: {head: 58 cm}}, make: [Ann, Bo]}\n"
+    assert problems(HEAD + sizes + PIECE.replace("WIDTH", "body.head / 2")) == []
+    lacking = "sizes: {own: {Ann: {head: 55 cm}, Bo: {bust: 90 cm}}}\n" + PIECE.replace("WIDTH", "body.upper_arm")
+    assert [(name, size) for name, _, size in told(HEAD + lacking)] == [("formula-fault", "Ann")]
 
 
 def test_a_fault_in_a_quoted_formula_points_into_it() -> None:

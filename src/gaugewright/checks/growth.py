@@ -27,6 +27,8 @@ def check_growth(subject: Subject) -> Found:
     if not rates:
         return Found((), "sizes of neither the women's nor the men's table: no surveyed bodies to compare with")
     busts = {label: body.values["bust"].mm for label, body in subject.bodies.items() if "bust" in body.values}
+    if len(busts) < len(subject.sizes):
+        return Found((), "sizes without a bust: nothing to compare their growth with")
     ends = Ends(min(busts, key=lambda size: busts[size]), max(busts, key=lambda size: busts[size]))
     span = busts[ends.large] - busts[ends.small]
     if span < LEAST_BUST_SPAN - SAME_LENGTH:

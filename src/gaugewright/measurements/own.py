@@ -16,7 +16,8 @@ from gaugewright.measurements.tables import MEASURES, body, size_labels
 def own_body(label: str, measures: Mapping[str, float], which: Which = "women") -> Body:
     """The body of a person whose measures (mm) are given; missing ones are filled and marked.
 
-    A bust or chest must be among them: everything filled is the mean of bodies of that girth.
+    Gaps are filled by the bust or chest, with the mean of bodies of that girth; without one (a hat needs a
+    head and no more) the body has what was measured and nothing else.
     """
     unknown = sorted(set(measures) - MEASURES)
     if unknown:
@@ -25,14 +26,11 @@ def own_body(label: str, measures: Mapping[str, float], which: Which = "women") 
             f"{', '.join(unknown)} is not a body measure known here",
             hint=f"the measures are {', '.join(sorted(MEASURES))}",
         )
+    taken = {measure: _taken(mm) for measure, mm in measures.items()}
     name = "bust" if which == "women" else "chest"
     girth = measures.get(name, measures.get("bust"))
     if girth is None:
-        raise UserError(
-            "missing-measure", f"own measures need a {name}",
-            hint=f"add `{name}: 90 cm` with the girth you measure: whatever isn't given is judged by it",
-        )
-    taken = {measure: _taken(mm) for measure, mm in measures.items()}
+        return Body(label, taken)
     filled = {**_from_chart(which, girth), **surveyed(which, _taken(girth))}
     marked = {measure: replace(value, note=_mark(value.note)) for measure, value in filled.items()}
     return Body(label, {**marked, **taken, name: _taken(girth), "bust": _taken(girth)})

@@ -66,7 +66,7 @@ class Environment:
             if measure in values:
                 return Quantity(values[measure], "length")
             hint = {
-                "body": "give it under sizes: own:, or use another measure", "ease": f"add {measure} under sizes: ease:",
+                "body": "give it under sizes: own:, or a bust or chest by which it is judged", "ease": f"add {measure} under sizes: ease:",
                 "size": f"add {measure} under sizes: dimensions:",
             }[family]
             raise FormulaError(f"{name.name} is not known for this size", name.column, hint)
