@@ -7,7 +7,7 @@ from gaugewright.design.model import Design
 from gaugewright.design.resolve import resolve
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.grading.grade import Grading, grade
-from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, GradedPiece, Row, SpanStart, Strip
+from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, GoOnStart, GradedPiece, Row, SpanStart, Strip
 from gaugewright.measurements import MEASURES, TABLES, size_labels
 from gaugewright.sizing.bodies import bodies, environments
 from gaugewright.spec import load_spec_text
@@ -116,6 +116,8 @@ def start_text(strip: Strip) -> str:
         return f"stitches {start.first + 1} to {start.first + start.stitches} of {start.strip}"
     if isinstance(start, DivideStart):
         return f"{start.part} of {start.piece}: {start.works} of {start.takes} sts, {start.underarm} under the arm"
+    if isinstance(start, GoOnStart):
+        return f"first {start.stitches} sts of {start.piece}, {start.left} left as its {start.edge}"
     raise TypeError(f"no text for {start!r}")
 
 

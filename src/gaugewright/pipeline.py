@@ -113,7 +113,7 @@ def document(graded: Graded, edition: Edition) -> "Document":
     for piece in design.pieces:
         figure = piece_figure(piece, printed.grading.plans[piece.key], printed.grading.pieces[piece.key], yarns, drawn)
         figure = with_folds(figure, piece, design, printed.grading.plans[piece.key][drawn], printed.grading.pieces[piece.key][drawn].outline)
-        figures[piece.key] = turned_over(figure) if piece.mirrored else as_worn(figure, piece, design)
+        figures[piece.key] = turned_over(figure) if piece.mirrored and not piece.start.in_rounds else as_worn(figure, piece, design)
     rooms = rooms_of(figures)
     schematics = {key: draw_schematic(figure, design.about.units, *rooms[key], hatches=hatches) for key, figure in figures.items()}
     envs = printed.grading.environments

@@ -29,6 +29,9 @@ NeckShape = Literal["round", "v", "boat", "square"]
 HalfNeckShape = Literal["round", "v"]
 """How the neck edge of a half front is cut out."""
 
+OpeningPlace = Literal["start", "middle", "end"]
+"""Where an opening lies in a round, or between the starting and the far edge of rows."""
+
 TakeUp = Literal["edge to edge", "half stitch", "whole stitch"]
 """How much of each edge a seam or picked-up edge takes into itself."""
 

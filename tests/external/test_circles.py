@@ -67,6 +67,32 @@ def test_a_last_round_adds_what_is_left() -> None:
     assert crown_counts(42, 8, 8) == (40, 32, 24, 16, 8)
 
 
+@source("common practice", "what a last round adds is spread evenly, not put side by side")
+def test_the_two_of_a_last_round_stand_half_a_round_apart() -> None:
+    text = ONE_SIZE + "pieces: {piece: {fabric: round, colours: oat, start: {centre: 8}, sections: [crown: {stitches: 42, each: 8}]}}\n"
+    last = next(iter(graded(text).pieces["piece"])).main.rows[-1]
+    places, at = [], 0
+    for run in last.runs:
+        places += [at] if run.operation.kind == "increase" else []
+        at += run.operation.makes * run.times
+    assert (last.uses, last.makes, len(places)) == (40, 42, 2)
+    assert abs(places[1] - places[0] - 21) <= 1
+
+
+@source("published", "Ms Premise-Conclusion, 'The ideal crochet sphere', 2010; Tacomagic, 2011: twice as many stitches in the middle row as rows, each row as the sine of its angle")
+def test_a_ball_by_the_sine_of_its_rows_is_as_far_round_as_over() -> None:
+    rows = 20
+    wanted = [half_up(2 * rows * math.sin(math.pi * (row - 0.5) / rows)) for row in range(1, rows + 1)]
+    shaped = [max(6, count) for count in wanted]
+    assert max(wanted) == 40 and wanted == wanted[::-1]
+    sections = ", ".join(f"taper: {{rounds: 1, stitches: {count}, at: all round}}" if count != before else "even: {rounds: 1}" for before, count in zip(shaped, shaped[1:], strict=False))
+    text = ONE_SIZE + f"pieces: {{piece: {{fabric: round, colours: oat, start: {{centre: {shaped[0]}}}, sections: [even: {{rounds: 1}}, {sections}]}}}}\n"
+    ball = next(iter(graded(text).pieces["piece"]))
+    assert tuple(ball.main.counts()) == tuple(shaped)
+    # Over the ball from pole to pole is half a great circle: in square stitches twenty rows to forty stitches.
+    assert ball.worked["widest"] == 2 * ball.worked["length"] == 400.0
+
+
 HEADS = """\
 fabrics:
   fine: {stitch: sc, worked: spiral rounds, gauge: "40 sts, 42 rows / 10 cm"}

@@ -29,6 +29,7 @@ fabrics:
   spiral: {stitch: sc, worked: spiral rounds, tool: 8 mm, swatch: {stitches: 20, rows: 22, width: 20 cm, height: 20 cm, mass: 33 g}}
   tall_joined: {like: tall, worked: joined rounds}
   tall_turned: {like: tall, worked: turned rounds}
+  tall_spiral: {like: tall, worked: spiral rounds}
   slip_joined: {stitch: sl st, worked: joined rounds, tool: 8 mm, swatch: {stitches: 20, rows: 30, width: 20 cm, height: 20 cm, mass: 40 g}}
   slipped: {stitch: sl st, loop: back, tool: 8 mm, swatch: {stitches: 20, rows: 30, width: 20 cm, height: 20 cm, mass: 40 g}}
 """
@@ -302,6 +303,30 @@ pieces:
   yoke: {fabric: joined, colours: oat, start: {ring: 44 cm}, sections: [raglan: {length: 40 cm, body: body.bust + ease.bust, sleeve: 38 cm, underarm: 6 cm}]}
 """
 
+TUBES = """\
+pieces:
+  paw:
+    fabric: spiral
+    colours: {bands: {to: total, heights: [8 cm, rest]}, order: [oat, kelp]}
+    start: {ring: 22 cm}
+    sections: [even: {rounds: 4}, taper: {rounds: 3, target: 30 cm, at: sides}, even: {rounds: 2}, opening: {edge: thumb, width: 5 cm, at: start}, even: {length: rest}, taper: {length: 6 cm, target: 6 cm, at: sides, close: true}]
+    total: 24 cm
+  mitts: {make: 2, fabric: joined, colours: kelp, start: {ring: 20 cm}, sections: [even: {rounds: 9}, opening: {edge: thumb, width: 5 cm, at: middle}, even: {rounds: 6}, crown: {close: true}]}
+  thumbs: {make: 2, fabric: joined, colours: kelp, start: {pick_up: mitts.thumb}, sections: [even: {rounds: 5}, crown: {close: true}]}
+  thin_thumb: {fabric: slip_joined, colours: kelp, start: {pick_up: paw.thumb}, sections: [even: {rounds: 5}]}
+  hood: {fabric: tall_spiral, colours: kelp, start: {centre: flat}, sections: [crown: {target: body.bust / 2}, even: {rounds: 3}]}
+  panel: {fabric: plain, colours: oat, start: {chain: body.bust / 4}, sections: [even: {rows: 6}, opening: {edge: slot, width: 6 cm, at: end}, even: {rows: 6}]}
+  pouch: {fabric: rib, colours: oat, start: {chain: 21 cm}, sections: [even: {length: body.bust / 8}], edges: {both: [side]}}
+  shoe: {make: 2, fabric: spiral, colours: oat, start: {ring: 24 cm}, sections: [even: {length: 12 cm}, open: {leave: 8 cm}], edges: {bottom: toes}}
+  back: {make: 2, fabric: tall, colours: kelp, start: {go_on: shoe.sole}, sections: [even: {length: 8 cm}], edges: {both: [side], bottom: sole}}
+  edging: {make: 2, fabric: joined, colours: kelp, start: {pick_up: [back.side, shoe.instep, back.side]}, sections: [even: {rounds: 2}]}
+seams:
+  - {join: shoe.toes, to: shoe.toes}
+  - {join: back.top, to: back.top}
+  - {join: pouch.side, to: pouch.side}
+openings: [{name: ankle, around: [edging.top], passes: foot, stretch: 20 %}]
+"""
+
 BY_HAND = """\
 gaugewright: 1
 pattern: {title: Mooring Throw, workshop: Ferry Lane Workshop, units: in}
@@ -373,6 +398,7 @@ SPECS: dict[str, str] = {
     **{f"habits in {name}": HEAD + size + f"conventions: {{schedules: {first} gap first, spreading: left at the end, taper_ends: {ends}}}\n" + HABITS for name, size, first, ends in (("three", THREE, "shorter", "even below"), ("one", ONE, "longer", "nearest even"))},
     "picked up": HEAD + THREE + PICKED,
     **{f"vest in {name}": HEAD + size + VEST for name, size in (("three", THREE), ("one", ONE))},
+    **{f"tubes in {name}": HEAD + size + TUBES for name, size in (("three", THREE), ("one", ONE))},
     "corners": HEAD + THREE + CORNERS,
     "corners in one": HEAD + ONE + CORNERS,
     "lower ends": HEAD + "sizes: {table: women, make: [XS, S], read: lower}\n" + PICKED,

@@ -6,10 +6,11 @@ Read from the rows and from edges measured anew, apart from the engine that plac
 from collections.abc import Iterator
 
 from gaugewright.checks.model import Found, Subject
+from gaugewright.checks.slits import holes_in
 from gaugewright.checks.wording import by_size, cm, count_of, problem, span_cm
 from gaugewright.design.model import Buttonholes, Piece
 from gaugewright.errors import Problem
-from gaugewright.grading.model import EdgeStart, PickUp, Row, Strip
+from gaugewright.grading.model import EdgeStart, PickUp, Strip
 from gaugewright.tolerances import SEAM_SHARE
 
 STITCH_FOR_STITCH = 0.10
@@ -77,7 +78,7 @@ def check_buttonholes(subject: Subject) -> Found:
 
 def _faults(subject: Subject, piece: Piece, holes: Buttonholes, size: str) -> Iterator[str]:
     strip, width = subject.grading.pieces[piece.key][size].main, _stitch_width(subject, piece)
-    numbered = [(number, _holes(row)) for number, row in enumerate(strip.rows, start=1) if _holes(row)]
+    numbered = [(number, holes_in(row)) for number, row in enumerate(strip.rows, start=1) if holes_in(row)]
     if len(numbered) != 1:
         yield f"{count_of(len(numbered), 'row')} of buttonholes"
         return
@@ -97,14 +98,3 @@ def _faults(subject: Subject, piece: Piece, holes: Buttonholes, size: str) -> It
     gaps = [after - before for before, after in zip(middles, middles[1:], strict=False)]
     if gaps and max(gaps) - min(gaps) > 1.5 * width:
         yield f"{cm(min(gaps))} to {cm(max(gaps))} between them"
-
-
-def _holes(row: Row) -> list[tuple[int, int]]:
-    """Stitches before and up to the end of each buttonhole, in the order of working."""
-    found, made = [], 0
-    for run in row.runs:
-        after = made + run.operation.makes * run.times
-        if run.operation.kind == "chain" and run.operation.uses:
-            found.append((made, after))
-        made = after
-    return found

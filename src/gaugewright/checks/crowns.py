@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from gaugewright.checks.model import Found, Subject
 from gaugewright.checks.wording import by_size, count_of, problem
-from gaugewright.design.model import Crown, Fabric, Piece
+from gaugewright.design.model import Crown, Fabric, Piece, Taper
 from gaugewright.errors import Problem
 from gaugewright.rounding import half_up
 from gaugewright.tolerances import CLOSED_STITCHES, crown_tolerance
@@ -21,6 +21,8 @@ def check_crowns(subject: Subject) -> Found:
     figures: list[str] = []
     for piece in subject.design.pieces:
         for index, section in enumerate(piece.sections):
+            if isinstance(section, Taper) and section.close:
+                problems += _closing(subject, piece, section)
             if isinstance(section, Crown):
                 fabric = subject.design.fabric(section.fabric)
                 worked = {size: changed for size in subject.sizes if (changed := _each(subject, piece, index, size)) is not None}
@@ -60,11 +62,11 @@ def _flatness(piece: Piece, section: Crown, fabric: Fabric, worked: dict[str, in
             )
 
 
-def _closing(subject: Subject, piece: Piece, section: Crown) -> Iterator[Problem]:
+def _closing(subject: Subject, piece: Piece, section: Crown | Taper) -> Iterator[Problem]:
     left = {size: subject.grading.pieces[piece.key][size].main.last_count for size in subject.sizes}
     open_ = [size for size, stitches in left.items() if stitches > CLOSED_STITCHES]
     if section.close and open_:
         yield problem(
             "crown-open", f"{piece.key} is drawn shut over {by_size((size, count_of(left[size], 'stitch', 'stitches')) for size in open_)}: "
-            f"more than {CLOSED_STITCHES} leave a hole", section.origin, "leave `stitches` out, or make it a handful", open_, "warning",
+            f"more than {CLOSED_STITCHES} leave a hole", section.origin, "end it with a handful of `stitches`", open_, "warning",
         )

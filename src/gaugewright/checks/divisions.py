@@ -3,12 +3,16 @@
 from collections.abc import Iterator, Mapping
 
 from gaugewright.checks.wording import count_of
-from gaugewright.grading.model import DivideStart, GradedPiece, Row
+from gaugewright.grading.model import DivideStart, GoOnStart, GradedPiece, Row
 
 
 def division_faults(graded: GradedPiece, others: Mapping[str, GradedPiece]) -> Iterator[str]:
     """A body passes over as many stitches as its sleeves take, and together they take all of the yoke."""
     start = graded.main.start
+    if isinstance(start, GoOnStart):
+        shared = graded.main.rows[0].uses + start.left
+        if shared != others[start.piece].main.last_count:
+            yield f"row 1 and the {start.edge} take {shared} stitches, and {start.piece} ends with {others[start.piece].main.last_count}"
     if not isinstance(start, DivideStart):
         return
     yoke, first = others[start.piece].main, graded.main.rows[0]

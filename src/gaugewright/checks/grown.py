@@ -8,7 +8,7 @@ from gaugewright.checks.model import Subject
 from gaugewright.checks.rising import row_of
 from gaugewright.checks.terms import allowance, fabrics_of, terms_of
 from gaugewright.design.flat_raglans import is_raglan_sleeve, raglan_edge_names
-from gaugewright.design.model import TOPS, Armhole, Cap, EdgeName, Formula, Neck, NeckEdge, Piece, Shoulders, Taper
+from gaugewright.design.model import Armhole, Cap, EdgeName, Formula, Neck, NeckEdge, Piece, Shoulders, Taper
 from gaugewright.formulas.nodes import Node
 from gaugewright.measurements.growth import Growth
 
@@ -83,7 +83,7 @@ def _grown(subject: Subject, ends: Ends, name: str, like: str, by: str, made: Be
 def _tops(subject: Subject, piece: Piece, ends: Ends) -> Iterator[Grown]:
     """The neck, raglan edges leaving one too, and the shoulders of a piece with armholes: dropped ones hang as far down the arm as the cloth goes."""
     top = piece.sections[-1]
-    if not isinstance(top, TOPS) and not (raglan_edge_names(piece) and not is_raglan_sleeve(piece)):
+    if not isinstance(top, (Shoulders, Neck, NeckEdge)) and not (raglan_edge_names(piece) and not is_raglan_sleeve(piece)):
         return
     made, stitch = behind(piece, "neck", subject.design), _stitch_of(piece, subject)
     if isinstance(top, NeckEdge) and made is not None:

@@ -9,6 +9,7 @@ from gaugewright.checks.model import Measured, Remade, Subject
 from gaugewright.checks.remeasure_tops import has_shaped_top, top_edges, widths_across
 from gaugewright.checks.row_ends import RowEnds, along, row_ends
 from gaugewright.checks.waiting import gained
+from gaugewright.checks.slits import opening_edges
 from gaugewright.design.model import TAKE_UP_STITCHES, Design, FinishedMeasure, Formula, NamedEdge, Piece
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.nodes import Call, FormulaError, Name
@@ -122,6 +123,7 @@ def _edges(
     """Stitch edges by their stitches, row ends along their line; of one name on two sides the first."""
     bottom = strips[0].start.stitches * of_rows[0].width / of_rows[0].stitches
     edges = {piece.bottom: bottom, piece.top: across, "bottom": bottom, "top": across}
+    edges |= opening_edges(piece, strips[0], of_rows)
     edges |= top_edges(plan, strips, ends, of_rows[-1].width / of_rows[-1].stitches)
     whole = [NamedEdge(side, side, None, None) for side in SIDES] if sides else []
     for edge in (*sides, *whole):

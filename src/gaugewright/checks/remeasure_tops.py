@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from gaugewright.checks.row_ends import RowEnd, RowEnds, along
 from gaugewright.grading.model import Strip
-from gaugewright.grading.plan import DividedPlan, PiecePlan, ProfilePlan, RaglanPlan, ShouldersPlan
+from gaugewright.grading.plan import DividedPlan, OpenedPlan, PiecePlan, ProfilePlan, RaglanPlan, ShouldersPlan
 from gaugewright.vocabulary import RowEdge
 
 SIDES: tuple[RowEdge, RowEdge] = ("starting", "far")
@@ -43,6 +43,8 @@ def top_edges(plan: PiecePlan, strips: Sequence[Strip], ends: RowEnds, stitch: f
     if isinstance(last, DividedPlan):
         centre = strips[0].last_count - sum(strip.start.stitches for strip in strips[1:])
         return {"shoulder": top + _left(above["far"]), "neck": sum(map(along, ends.neck)) + centre * stitch}
+    if isinstance(last, OpenedPlan):
+        return {last.left: last.gap * stitch, last.rest: (strips[0].last_count - last.gap) * stitch}
     if isinstance(last, RaglanPlan):
         counts = last.counts
         return {"body": counts.body_girth * stitch, "sleeve": (counts.end.sleeve + counts.underarm) * stitch}

@@ -14,6 +14,7 @@ from gaugewright.checks.remeasure import subject_of
 from gaugewright.checks.rows import check_rows_follow
 from gaugewright.checks.seams import check_bands_meet, check_seams
 from gaugewright.checks.shaping import check_gathers, check_shaping_balances
+from gaugewright.checks.slits import check_pairs
 from gaugewright.checks.sources import check_unconfirmed, check_yarns_used
 from gaugewright.checks.wearing import check_hips, check_openings, check_upper_arm
 from gaugewright.design.model import Design
@@ -40,6 +41,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("never-falls", "Girths and lengths never fall with size", check_never_falls),
     ("openings", "Hands and heads pass their openings", check_openings),
     ("hoods", "Heads fit their hoods", check_hoods),
+    ("pairs", "Two of a pair fit two hands", check_pairs),
     ("upper-arm", "Sleeves leave room for the arm", check_upper_arm),
     ("hips", "What covers the hips goes round them", check_hips),
     ("ease-drift", "Ease is even over the sizes", check_ease_drift),

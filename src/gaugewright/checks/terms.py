@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from math import lcm
 
 from gaugewright.checks.model import Subject
 from gaugewright.checks.wording import cm
@@ -129,7 +130,7 @@ def _fabric_of(term: Term, piece: Piece, design: Design) -> Fabric:
 
 def _step(term: Term, piece: Piece, fabric: Fabric, subject: Subject, size: str) -> tuple[int, float]:
     """Stitches from one allowed count to the next, and the share of it that rounding may be off."""
-    rule, share = fabric.rule, 0.5
+    rule, share, by = fabric.rule, 0.5, 1
     if piece.start.kind == "divide" and _place(term, piece) in ("width", "bottom", "widest", piece.bottom):
         # A yoke's parts grow by two: a sleeve's counts lie two apart, and the body's, back and front together, four.
         return (2, share) if piece.start.edges[0][1] == "sleeve" else (4, share)
@@ -138,12 +139,13 @@ def _step(term: Term, piece: Piece, fabric: Fabric, subject: Subject, size: str)
         for designed, plan in zip(piece.sections, sections, strict=True):
             if isinstance(designed, (Taper, Crown)) and designed.direction != "nearest":
                 share = 1.0
+            by = 4 if isinstance(plan, TaperPlan) and plan.edges == "sides" else by
             two_edges = isinstance(plan, TaperPlan) and plan.edge_count == 2
             two_edges = two_edges or (isinstance(plan, ProfilePlan) and plan.starting == plan.far != ())
             if two_edges and rule.parity == "any":
                 rule = CountRule(rule.multiple, rule.plus, "odd" if plan.end % 2 else "even")
     try:
-        return spacing(rule), share
+        return lcm(by, spacing(rule)), share
     except CountImpossible:
         return spacing(fabric.rule), share
 

@@ -16,6 +16,8 @@ from gaugewright.design.formula import Formula as Formula
 from gaugewright.design.formula import ForRows as ForRows
 from gaugewright.design.formula import Rest as Rest
 from gaugewright.design.formula import ToLevel as ToLevel
+from gaugewright.design.opened import Opened as Opened
+from gaugewright.design.piece_start import PieceStart as PieceStart
 from gaugewright.design.raglans import Raglan as Raglan
 from gaugewright.design.shapes import Armhole as Armhole
 from gaugewright.design.shapes import Cap as Cap
@@ -24,6 +26,7 @@ from gaugewright.design.shapes import NeckEdge as NeckEdge
 from gaugewright.design.shapes import RaglanEdge as RaglanEdge
 from gaugewright.design.size_list import SizeList
 from gaugewright.design.wedges import Wedge as Wedge
+from gaugewright.design.slits import Slit as Slit
 from gaugewright.errors import Origin
 from gaugewright.gauge.counts import CountRule
 from gaugewright.gauge.model import Gauge
@@ -88,8 +91,8 @@ class Taper:
     """A section that gains or loses stitches: two of extent, target and stitches per row.
 
     `each` is how many stitches every shaping row or round changes: with a target the target says
-    which way, without one its sign does. `at` is "both", "starting" or "far" in rows and "all round"
-    or "pairs" in rounds; "" lets the engine choose.
+    which way, without one its sign does. `at` is "both", "starting" or "far" in rows and "all round",
+    "pairs" or "sides" in rounds; "" lets the engine choose. `close` draws its last stitches together.
     """
 
     extent: Extent | None
@@ -101,6 +104,7 @@ class Taper:
     fabric: str
     colour: str
     origin: Origin
+    close: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,43 +118,13 @@ class Shoulders:
     slope: Formula | None = None
 
 
-Section = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | Wedge
+Section = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | Wedge | Slit | Opened
 
-TOPS = (Shoulders, Neck, NeckEdge)
-"""Sections that end a piece and hang from the shoulder: their rows, if any, are the last ones below them."""
+TOPS = (Shoulders, Neck, NeckEdge, Opened)
+"""Sections that end a piece without rows of their own: those of a slope or a neck are the last ones below them."""
 
 UNSTACKED = (*TOPS, Wedge)
 """Sections that add no row to the edges: tops have rows of what is below them, a wedge has short rows."""
-
-
-@dataclass(frozen=True, slots=True)
-class PieceStart:
-    """How a piece begins: a chain or ring of a wanted width, a closed centre of so many stitches (None: as
-    many as lie flat), a part of a yoke (`edges` names it), or edges picked up; `ring` where those are worked in rounds.
-
-    A chain with `edges` is a band worked sideways along them, `gather` (a share) shorter than they are.
-    """
-
-    kind: Literal["chain", "ring", "centre", "pick up", "divide"]
-    width: Formula | None
-    edges: tuple[tuple[str, str], ...]
-    take_up: TakeUp
-    fabric: str
-    origin: Origin
-    stitches: int | None = None
-    ring: bool = False
-    gather: float = 0.0
-    sewn: bool = False
-
-    @property
-    def joined(self) -> bool:
-        """Whether its rows lie across edges that it is joined or sewn to."""
-        return self.kind == "chain" and bool(self.edges)
-
-    @property
-    def in_rounds(self) -> bool:
-        """Whether the piece goes round, without row ends."""
-        return self.ring or self.kind in ("ring", "centre", "divide")
 
 
 @dataclass(frozen=True, slots=True)
@@ -203,6 +177,12 @@ class Piece:
     like: str = ""
     buttonholes: Buttonholes | None = None
 
+    @property
+    def is_shut(self) -> bool:
+        """Whether its last stitches are drawn together."""
+        last = self.sections[-1]
+        return isinstance(last, (Crown, Taper)) and last.close
+
 
 @dataclass(frozen=True, slots=True)
 class EdgeName:
@@ -245,7 +225,7 @@ class Opening:
 
     name: str
     around: tuple[EdgeName, ...]
-    passes: Literal["hand", "head"]
+    passes: Literal["hand", "head", "foot"]
     stretch: float
     origin: Origin
 

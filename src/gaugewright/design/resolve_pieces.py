@@ -20,12 +20,14 @@ from gaugewright.design.model import (
     Taper,
     ToLevel,
 )
+from gaugewright.design.opened import resolve_opened
 from gaugewright.design.origins import Origins, Path
 from gaugewright.design.raglans import resolve_raglan
 from gaugewright.design.resolve_buttonholes import resolve_buttonholes
 from gaugewright.design.resolve_crowns import resolve_crown
 from gaugewright.design.resolve_shapes import SHAPED, resolve_shape
 from gaugewright.design.wedges import resolve_wedge
+from gaugewright.design.slits import resolve_slit
 from gaugewright.spec import Spec
 from gaugewright.vocabulary import RowEdge
 
@@ -52,7 +54,9 @@ def resolve_piece(
         make=get("make") or 1,
         fabric=fabric,
         start=_start(start, fabric, path("start"), origins, ring),
-        sections=_joined_rows(start, fabric, path("start"), origins) if get("sections") is None else _sections(get("sections"), fabric, path("sections"), origins, named, in_rounds),
+        sections=_joined_rows(start, fabric, path("start"), origins) if get("sections") is None else _sections(
+            get("sections"), fabric, path("sections"), origins, named, in_rounds, spec.pieces[key].mirrored
+        ),
         edges=named,
         bottom=(edges.bottom if edges else None) or ("centre" if start.centre is not None else "bottom"),
         top=(edges.top if edges else None) or ("edge" if start.centre is not None else "top"),
@@ -68,10 +72,10 @@ def resolve_piece(
 
 def kind_of(section: Any) -> str:
     """The key that opens a section."""
-    return next(kind for kind in ("even", "taper", "shoulders", "crown", "raglan", "wedge", *SHAPED) if getattr(section, kind) is not None)
+    return next(kind for kind in ("even", "taper", "shoulders", "crown", "raglan", "wedge", "opening", "open", *SHAPED) if getattr(section, kind) is not None)
 
 
-def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], in_rounds: bool) -> tuple[Section, ...]:
+def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], in_rounds: bool, mirrored: bool) -> tuple[Section, ...]:
     """The sections in order; each knows the fabric of the one below it."""
     found: list[Section] = []
     for index, section in enumerate(parts):
@@ -82,6 +86,10 @@ def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tupl
             found.append(resolve_raglan(section.part, fabric, own, origins))
         elif kind_of(section) == "wedge":
             found.append(resolve_wedge(section.part, below, own, origins, lambda at: _at(at, edges, in_rounds)))
+        elif kind_of(section) == "opening":
+            found.append(resolve_slit(section.part, fabric, own, origins, mirrored and in_rounds))
+        elif kind_of(section) == "open":
+            found.append(resolve_opened(section.part, below, own, origins))
         elif kind_of(section) in SHAPED:
             found.append(resolve_shape(section.part, fabric, below, own, origins, lambda at: _at(at, edges, in_rounds)))
         else:
@@ -90,11 +98,12 @@ def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tupl
 
 
 def _start(start: Any, fabric: str, path: Path, origins: Origins, ring: bool) -> PieceStart:
-    kind = next(name for name in ("chain", "ring", "centre", "pick_up", "divide") if getattr(start, name) is not None)
-    width = None if kind in ("centre", "pick_up", "divide") else origins.formula(getattr(start, kind), (*path, kind))
-    edges = tuple((text.partition(".")[0], text.partition(".")[2]) for text in start.pick_up or start.join or ([start.divide] if start.divide else ()))
+    kind = next(name for name in ("chain", "ring", "centre", "pick_up", "divide", "go_on") if getattr(start, name) is not None)
+    width = None if kind in ("centre", "pick_up", "divide", "go_on") else origins.formula(getattr(start, kind), (*path, kind))
+    named = start.pick_up or start.join or [one for one in (start.divide, start.go_on) if one]
+    edges = tuple((text.partition(".")[0], text.partition(".")[2]) for text in named)
     return PieceStart(
-        "pick up" if kind == "pick_up" else kind, width, edges,  # type: ignore[arg-type]
+        kind.replace("_", " "), width, edges,  # type: ignore[arg-type]
         getattr(start, "take_up", None) or "edge to edge", start.fabric or fabric, origins.at((*path, kind)),
         start.centre if isinstance(start.centre, int) else None, ring, (start.gather or 0.0) / 100, start.join_by == "sewing",
     )
@@ -119,7 +128,7 @@ def _section(
     return Taper(
         extent,
         origins.formula(part.target, (*path, "target")) if part.target is not None else None,
-        part.stitches, part.each, _at(part.at, edges, in_rounds), part.round, own_fabric, colour, origin,
+        part.stitches, part.each, _at(part.at, edges, in_rounds), part.round, own_fabric, colour, origin, part.close,
     )
 
 
@@ -135,7 +144,7 @@ def _extent(part: Any, path: Path, origins: Origins) -> Extent | None:
 def _at(at: str, edges: tuple[NamedEdge, ...], in_rounds: bool) -> str:
     """Where a taper shapes: an edge's name stands for the side it is on; rounds have no edges."""
     if in_rounds:
-        return at if at in ("pairs", "all round") else ""
+        return at if at in ("pairs", "sides", "all round") else ""
     sides = {edge.side for edge in edges if edge.name == at}
     return next(iter(sides)) if len(sides) == 1 else "both" if len(sides) == 2 else at
 

@@ -4,8 +4,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from gaugewright.design.formula import Extent, Formula
+from gaugewright.design.opened import Opened
 from gaugewright.design.raglans import Raglan
 from gaugewright.design.wedges import Wedge
+from gaugewright.design.slits import Slit
 from gaugewright.errors import Origin
 from gaugewright.vocabulary import HalfNeckShape, NeckShape, RowEdge
 
@@ -91,6 +93,10 @@ def shape_formulas(section: object) -> Iterator[Formula]:
             found = (opening, ease, block)
         case Raglan() | Wedge():
             found = section.formulas
+        case Opened(leave=leave):
+            found = (leave,)
+        case Slit(width=width, inset=inset):
+            found = (width, inset)
         case _:
             found = (getattr(section, "neck", None), getattr(section, "slope", None))
     yield from (formula for formula in found if formula is not None)

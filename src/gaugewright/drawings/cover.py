@@ -17,21 +17,22 @@ from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.model import PieceFigure
 from gaugewright.drawings.primitives import Drawing, Hatch
 from gaugewright.drawings.raglan_cover import raglan_garment
+from gaugewright.drawings.tube_covers import mittens, slipper
 from gaugewright.drawings.strips import clip_strip
 from gaugewright.grading.rings import along_rows
 
 
 def draw_cover(design: Design, figures: Mapping[str, PieceFigure], insets: Mapping[str, tuple[float, float]], hatches: Mapping[str, Hatch]) -> Drawing | None:
     """The garment seen from the front; None where the pieces make no body with a back and
-    fronts, nor a yoke with a body, and are no single piece with a crown.
+    fronts, nor a yoke with a body, a hand with a thumb or a foot with a heel, and are no single piece with a crown.
 
     `insets` gives each attached piece's place in mm: above the hem, and in from its edge.
     """
     raglan = raglan_pieces(design)
     back = raglan.back if raglan else next((p for p in design.pieces if any(isinstance(s, (Shoulders, Neck)) for s in p.sections)), None)
     if back is None:
-        yoke = raglan_garment(design, figures)
-        return draw_garment(yoke, hatches=hatches) if yoke else _alone(design, figures, hatches)
+        whole = raglan_garment(design, figures) or mittens(design, figures) or slipper(design, figures)
+        return draw_garment(whole, hatches=hatches) if whole else _alone(design, figures, hatches)
     fronts = raglan.fronts if raglan else _sewn_to(design, back.key, "shoulder")
     garment = _body(design, figures, back, fronts, None if raglan else _sleeve(design, figures), insets)
     if garment and raglan:

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from itertools import takewhile
 
-from gaugewright.design.model import Crown, Design, Piece, Section
+from gaugewright.design.model import Crown, Design, Opened, Piece, Section
 from gaugewright.drawings.model import ColourBand, Measure, PieceFigure
 from gaugewright.drawings.primitives import Point
 from gaugewright.grading.model import GradedPiece, Outline
@@ -47,7 +47,7 @@ def _on_circle(radius: float, angle: float) -> Point:
 def lying(outline: Outline, piece: Piece, plan: PiecePlan) -> tuple[Point, ...]:
     """The outline as the piece lies flat, its crowns rounded where they bulge."""
     far, starting = outline.far, outline.starting
-    closing = len(far) - 1 - _crown_rows(reversed(piece.sections), plan.sections[::-1]) if _is_shut(piece) else 0
+    closing = len(far) - 1 - _crown_rows(reversed(piece.sections), plan.sections[::-1]) if piece.is_shut else 0
     if closing and _bulges(outline, closing, -1):
         middle = tuple(_arc(outline, closing, -1, side) for side in (1, -1))
         far, starting = (*far[:closing], *middle[0][::-1]), (*starting[:closing], *middle[1][:0:-1])
@@ -55,11 +55,6 @@ def lying(outline: Outline, piece: Piece, plan: PiecePlan) -> tuple[Point, ...]:
     if opening and _bulges(outline, opening, 0):
         far, starting = (*_arc(outline, opening, 0, 1), *far[opening + 1 :]), (*_arc(outline, opening, 0, -1)[1:], *starting[opening + 1 :])
     return (*far, *reversed(starting))
-
-
-def _is_shut(piece: Piece) -> bool:
-    last = piece.sections[-1]
-    return isinstance(last, Crown) and last.close
 
 
 def _crown_rows(sections: Iterable[Section], plans: tuple[SectionPlan, ...]) -> int:
@@ -84,14 +79,14 @@ def _arc(outline: Outline, edge: int, centre: int, side: int) -> tuple[Point, ..
 
 def from_centre(figure: PieceFigure, piece: Piece) -> PieceFigure:
     """The figure without the girth of a closed centre or end, its heights named from the centre."""
-    if piece.start.kind != "centre" and not _is_shut(piece):
+    if piece.start.kind != "centre" and not piece.is_shut:
         return figure
     bottom, top = piece.bottom.replace("_", " "), piece.top.replace("_", " ")
     shut = {f"Around at the {bottom}"} if piece.start.kind == "centre" else set()
-    shut |= {"Around at the top"} if _is_shut(piece) else set()
+    shut |= {"Around at the top"} if piece.is_shut else set()
     named = {"Around at the top": f"Around at the {top}"}
     if piece.start.kind == "centre":
-        named["Whole height"] = f"From the {bottom} to the {'closed end' if _is_shut(piece) else top}"
+        named["Whole height"] = f"From the {bottom} to the {'closed end' if piece.is_shut else top}"
         named["Height below the first decrease"] = f"From the {bottom} to the first decrease"
     measures = []
     for measure in figure.measures:
@@ -105,7 +100,8 @@ def from_centre(figure: PieceFigure, piece: Piece) -> PieceFigure:
 def as_worn(figure: PieceFigure, piece: Piece, design: Design) -> PieceFigure:
     """What begins at a closed centre and goes over a head or a hand hangs with its opening down."""
     over = any(edge.piece == piece.key for opening in design.openings for edge in opening.around)
-    return upside_down(figure) if over and piece.start.kind == "centre" and not is_disc(piece) else figure
+    closed = piece.start.kind == "centre" and not is_disc(piece) and not isinstance(piece.sections[-1], Opened)
+    return upside_down(figure) if over and closed else figure
 
 
 def upside_down(figure: PieceFigure) -> PieceFigure:
@@ -122,4 +118,5 @@ def upside_down(figure: PieceFigure) -> PieceFigure:
         measures=tuple(replace(one, start=turned(one.start), end=turned(one.end)) for one in figure.measures),
         edge_names=tuple((name, turned(point)) for name, point in figure.edge_names),
         marks=tuple((name, turned(point)) for name, point in figure.marks),
+        slits=tuple((name, turned(start), turned(end)) for name, start, end in figure.slits),
     )

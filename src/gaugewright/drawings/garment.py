@@ -58,6 +58,7 @@ class GarmentFigure:
     title: str
     drawn_size: str
     parts: tuple[GarmentPart, ...]
+    seen_from: str = "front"
 
 
 def draw_garment(
@@ -105,7 +106,7 @@ def _on_paper(part: GarmentPart, points: Iterable[Point], scale: float) -> tuple
 
 def _describe(garment: GarmentFigure) -> str:
     """What the drawing shows, for those who can't see it."""
-    sentences = [f"{garment.title} seen from the front, drawn in true proportion{in_size(garment.drawn_size)}."]
+    sentences = [f"{garment.title} seen from the {garment.seen_from}, drawn in true proportion{in_size(garment.drawn_size)}."]
     coloured = {part.name: sorted(part.bands, key=lambda band: band.bottom) for part in garment.parts if part.bands}
     if coloured:
         sentences.append("Colours of each piece from its lower edge up:")

@@ -82,6 +82,7 @@ def turned_over(figure: PieceFigure) -> PieceFigure:
         measures=tuple(replace(m, start=flip(m.start), end=flip(m.end)) for m in figure.measures),
         edge_names=tuple((name, flip(point)) for name, point in figure.edge_names),
         marks=tuple((name, flip(point)) for name, point in figure.marks),
+        slits=tuple((name, flip(start), flip(end)) for name, start, end in figure.slits),
     )
 
 

@@ -46,7 +46,7 @@ class PieceFigure:
     """One piece in the size it is drawn in, with its measures in all sizes.
 
     `outline` is a closed polygon (the last point is joined to the first). `edge_names` are set
-    beside their points, `marks` get a small tick too. A piece worked `in_rounds` is given flat,
+    beside their points, `marks` get a small tick too, `slits` are openings drawn as lines. A piece worked `in_rounds` is given flat,
     so its widths are half the round.
     """
 
@@ -59,6 +59,7 @@ class PieceFigure:
     measures: tuple[Measure, ...] = ()
     edge_names: tuple[tuple[str, Point], ...] = ()
     marks: tuple[tuple[str, Point], ...] = ()
+    slits: tuple[tuple[str, Point, Point], ...] = ()
     in_rounds: bool = False
 
     def __post_init__(self) -> None:

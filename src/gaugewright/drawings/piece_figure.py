@@ -8,6 +8,7 @@ from gaugewright.drawings.model import ColourBand, Measure, PieceFigure
 from gaugewright.drawings.top_measures import is_shaped, top_measures
 from gaugewright.drawings.raglan_figures import from_neck, hangs
 from gaugewright.drawings.wedge_measures import wedge_marks, wedge_measures
+from gaugewright.drawings.slit_lines import heights_to_slits, slits_of
 from gaugewright.grading.model import GradedPiece, Outline, Point
 from gaugewright.grading.plan import PiecePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.sized import Sized
@@ -27,7 +28,7 @@ def piece_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiec
         measures=tuple(_measures(piece, plans, graded, drawn, in_rounds)),
         edge_names=() if in_rounds else _edge_names(piece, plan, outline),
         marks=(*wedge_marks(plan, outline), *((mark.level.replace("_", " "), (outline.starting if mark.side == "starting" else outline.far)[mark.row]) for mark in plan.marks)),
-        in_rounds=in_rounds,
+        in_rounds=in_rounds, slits=tuple(slits_of(plan, graded[drawn])),
     )
     if hangs(piece):
         return from_neck(figure, piece)
@@ -116,6 +117,7 @@ def _heights_wanted(plans: Sized[PiecePlan]) -> dict[str, Sized[int]]:
     rows_of: dict[str, Sized[int]] = {}
     for level in dict.fromkeys(mark.level for mark in plans.values[0].marks):
         rows_of[f"Height to the {level.replace('_', ' ')}"] = plans.map(lambda p, level=level: next(m.row for m in p.marks if m.level == level))  # type: ignore[misc]
+    rows_of |= heights_to_slits(plans)
     sections = plans.values[0].sections
     for index, (section, following) in enumerate(zip(sections, sections[1:], strict=False), start=1):
         shaped, shaped_next = _way(section), _way(following)

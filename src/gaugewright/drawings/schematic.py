@@ -17,6 +17,7 @@ from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.model import KeyEntry, PieceFigure, Schematic, Units
 from gaugewright.drawings.primitives import Drawing, Hatch, Point, Polygon
 from gaugewright.drawings.scale import fit_to_room
+from gaugewright.drawings.slit_lines import draw_slit, listed_openings
 from gaugewright.drawings.scene import TEXT, Scene, level_label, text_room
 from gaugewright.units import cm_text, inches_text
 
@@ -80,6 +81,8 @@ def _lay_out(request: _Request, scale: float) -> Scene:
     scene = add_dimensions(scene, outline, _wanted(request, scale))
     for name, point in figure.marks:
         scene = mark_point(scene, outline, name, _on_paper(point, scale))
+    for name, start, end in figure.slits:
+        scene = draw_slit(scene, outline, name, (_on_paper(start, scale), _on_paper(end, scale)))
     if bands:
         sides = _quieter_side_first(scene, outline, figure)
         scene = name_bands(scene, outline, bands, sides, request.max_width)
@@ -114,6 +117,7 @@ def _quieter_side_first(scene: Scene, outline: Sequence[Point], figure: PieceFig
     inner, outer = box_around(figure.outline)[0], box_around(figure.outline)[2]
     third = (outer - inner) / 3
     to_come = [x for _, (x, _) in (*figure.edge_names, *figure.marks)]
+    to_come += [x for _, (x, _), _ in figure.slits]
     on_right = sum(x > outer - third for x in to_come) + sum(box[0] > right for _, box in scene.texts)
     on_left = sum(x < inner + third for x in to_come) + sum(box[2] < left for _, box in scene.texts)
     return (1, -1) if on_right <= on_left else (-1, 1)
@@ -143,6 +147,8 @@ def _describe(figure: PieceFigure, units: Units, key: Sequence[KeyEntry]) -> str
         bands = ", ".join(band.name for band in sorted(figure.bands, key=lambda band: band.bottom))
         sentences.append(f"Colours from the bottom edge up: {bands}.")
     sentences += [f"{letter}: {name}, {_length_text(values[drawn], units)}." for letter, name, values in key]
+    if figure.slits:
+        sentences.append(f"A line marks {listed_openings(figure)}.")
     if figure.edge_names or figure.marks:
         names = ", ".join(dict.fromkeys(name for name, _ in (*figure.edge_names, *figure.marks)))
         sentences.append(f"Named on the outline: {names}.")

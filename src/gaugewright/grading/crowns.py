@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import replace
 
-from gaugewright.design.model import Crown, Design, Fabric, Piece, PieceStart, Section
+from gaugewright.design.model import Crown, Design, Fabric, Piece, PieceStart, Section, Taper
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.allowed import Asked, allowed_count, stated_count
@@ -117,13 +117,17 @@ def crown_rounds(section: Crown, fabric: Fabric, ends: tuple[int | None, int], l
 
 
 def crown_faults(piece: Piece, design: Design) -> Iterator[Problem]:
-    """A crown goes round, and nothing can be worked on one that is drawn shut."""
+    """A crown and a closed end go round, and nothing can be worked on what is drawn shut."""
     for index, section in enumerate(piece.sections):
-        if not isinstance(section, Crown):
+        if not isinstance(section, (Crown, Taper)):
             continue
         if not piece.start.in_rounds:
-            message = f"{piece.key} is worked in rows: a crown goes round"
-            yield Problem("crown-in-rows", message, section.origin, "start the piece with `centre: flat`, or with a ring")
+            if isinstance(section, Crown):
+                message = f"{piece.key} is worked in rows: a crown goes round"
+                yield Problem("crown-in-rows", message, section.origin, "start the piece with `centre: flat`, or with a ring")
+            elif section.close:
+                message = f"{piece.key} is worked in rows, whose stitches close no ring when they are drawn together"
+                yield Problem("close-in-rows", message, section.origin, "take out `close`, or start the piece with a ring")
         elif section.close and index < len(piece.sections) - 1:
-            message = f"{piece.key} has sections after a crown that is drawn shut"
-            yield Problem("close-not-last", message, section.origin, "put the closing crown last, or give it `stitches` without `close`")
+            message = f"{piece.key} has sections after one that is drawn shut"
+            yield Problem("close-not-last", message, section.origin, "put the closing section last, or give it `stitches` without `close`")

@@ -24,9 +24,10 @@ from gaugewright.grading.patterned_rows import with_patterns
 from gaugewright.grading.plan import Cloth, DividedPlan, EvenPlan, PiecePlan, ProfilePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.grading.raglan_rows import RaglanPlan, dividing_round, raglan_rounds
 from gaugewright.grading.shape_rows import shaped_rows, sides_of
+from gaugewright.grading.slits import SlitPlan, slit_row, works_back
 from gaugewright.grading.spread import Spread
 from gaugewright.grading.wedge_rows import closing_row, short_rows
-from gaugewright.vocabulary import Side
+from gaugewright.vocabulary import Side, Worked
 
 Runs = Iterator[Run]
 
@@ -85,10 +86,14 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
         case EvenPlan(cloth=cloth, stitches=stitches):
             alike = {colour: _joined(_even_row(cloth, stitches, colour)) for colour in dict.fromkeys(colours)}
             rows = (alike[colour] for colour in colours)
+        case TaperPlan(edges="sides"):
+            rows = (_joined(runs) for runs in _tip_rounds(section, first, colours, plan.worked))
         case TaperPlan():
             rows = (_joined(runs) for runs in _taper_rows(section, first, colours))
         case SpreadPlan():
             rows = (_joined(runs) for runs in _spread_rounds(section, colours))
+        case SlitPlan():
+            rows = (_joined(slit_row(section, colour)) for colour in colours)
         case RaglanPlan():
             rows = (_joined(runs) for runs in raglan_rounds(section, colours))
         case ProfilePlan(cloth=cloth, stitches=stitches, starting=starting, far=far):
@@ -145,6 +150,26 @@ def _taper_row(section: TaperPlan, stitches: int, step: int, number: int, colour
     yield Run(work(cloth.stitch, cloth.loop), stitches - used - 2 * taken, colour, cloth.fabric)
     yield Run(change, step * at_end, colour, cloth.fabric)
     yield Run(work(cloth.stitch, cloth.loop), taken, colour, cloth.fabric)
+
+
+def _tip_rounds(section: TaperPlan, first: int, colours: list[str], worked: Worked) -> Iterator[Runs]:
+    """Rounds shaped at both ends of each half: at the beginning of the round and opposite it."""
+    steps = dict(zip(section.shaping_rows(), section.steps, strict=True))
+    halves = section.half, section.stitches - section.half
+    for within, colour in enumerate(colours, start=1):
+        step = steps.get(within, 0)
+        back = works_back(worked, first + within - 1)
+        yield _tip_round(section, halves[::-1] if back else halves, step, colour) if step else _even_row(section.cloth, sum(halves), colour)
+        halves = halves[0] + 2 * section.sign * step, halves[1] + 2 * section.sign * step
+
+
+def _tip_round(section: TaperPlan, halves: tuple[int, ...], step: int, colour: str) -> Runs:
+    cloth, change = section.cloth, _change(section.cloth, section.sign)
+    yield from _opening(cloth, colour)
+    for half in halves:
+        yield Run(change, step, colour, cloth.fabric)
+        yield Run(work(cloth.stitch, cloth.loop), half - 2 * change.uses * step, colour, cloth.fabric)
+        yield Run(change, step, colour, cloth.fabric)
 
 
 def _change(cloth: Cloth, sign: int) -> Operation:

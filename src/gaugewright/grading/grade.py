@@ -14,11 +14,12 @@ from gaugewright.grading.expand import expand_all
 from gaugewright.grading.gather import gather
 from gaugewright.grading.joins import join_of
 from gaugewright.grading.measure import Measured, Shaped, measure_piece
-from gaugewright.grading.model import DivideStart, EdgeStart, GradedPiece, Join
+from gaugewright.grading.model import DivideStart, EdgeStart, GoOnStart, GradedPiece, Join
 from gaugewright.grading.never_falls import settled
 from gaugewright.grading.order import grading_order, pieces_needed
 from gaugewright.grading.outline import outline_of_all
-from gaugewright.grading.plan import PiecePlan, RaglanPlan
+from gaugewright.grading.opened import go_on_start
+from gaugewright.grading.plan import OpenedPlan, PiecePlan, RaglanPlan
 from gaugewright.grading.raglan_plans import divide_start
 from gaugewright.grading.shaping import edges_of_rows, pairs_of_rounds
 from gaugewright.grading.starts import pick_up_start, start_count
@@ -74,7 +75,7 @@ def _plan(
         raise ProblemsFound(faults)
     labels = environments.labels
     inside = gather(labels, lambda label: _inside(piece, environments[label]))
-    starts: Sized[EdgeStart] | Sized[DivideStart] | None = None
+    starts: Sized[EdgeStart] | Sized[DivideStart] | Sized[GoOnStart] | None = None
     joins = gather(labels, lambda label: join_of(piece, design, label, graded[label])) if piece.start.joined else None
     if piece.start.kind == "pick up":
         picked = starts = gather(labels, lambda label: pick_up_start(piece, design, label, graded[label]))
@@ -82,6 +83,9 @@ def _plan(
     elif piece.start.kind == "divide":
         divided = starts = plans[piece.start.edges[0][0]].map(lambda plan: divide_start(piece, _yoke(plan)))
         counts = divided.map(lambda start: start.stitches)
+    elif piece.start.kind == "go on":
+        going_on = starts = plans[piece.start.edges[0][0]].map(lambda plan: go_on_start(piece, _opened(plan)))
+        counts = going_on.map(lambda start: start.stitches)
     else:
         counts = gather(labels, lambda label: start_count(piece, design, inside[label], taken))
 
@@ -109,6 +113,13 @@ def _yoke(plan: PiecePlan) -> RaglanPlan:
     """The raglan that ends a piece which others go on from."""
     section = plan.sections[-1]
     assert isinstance(section, RaglanPlan)  # a piece that starts otherwise is a fault of its design
+    return section
+
+
+def _opened(plan: PiecePlan) -> OpenedPlan:
+    """The opening that ends a tube which others go on from."""
+    section = plan.sections[-1]
+    assert isinstance(section, OpenedPlan)  # a piece that starts otherwise is a fault of its design
     return section
 
 

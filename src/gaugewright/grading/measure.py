@@ -7,13 +7,13 @@ stack of all rows, then counts that follow from rows.
 
 from dataclasses import dataclass, replace
 
-from gaugewright.design.model import TOPS, UNSTACKED, Armhole, Cap, Crown, Design, Even, Piece, Raglan, RaglanEdge, Shoulders, Taper
+from gaugewright.design.model import TOPS, UNSTACKED, Armhole, Cap, Crown, Design, Even, Piece, Raglan, RaglanEdge, Shoulders, Slit, Taper
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule
 from gaugewright.grading.allowed import Asked, allowed_count, even_by, of_parity, stated_count, stepped_count
 from gaugewright.grading.cap_fit import cap_of
 from gaugewright.grading.crowns import crown_end, crown_rounds
-from gaugewright.grading.plan import ShapedEdges
+from gaugewright.grading.plan import PLACES, ShapedEdges
 from gaugewright.grading.raglan_plans import counts_of
 from gaugewright.grading.stack import end_heights, fixed_rows, stack_rows
 from gaugewright.grading.starts import is_edge_length
@@ -124,7 +124,7 @@ def _cap_rows(size: _Size, section: Cap, before: int | None) -> tuple[int, int]:
     return made.rows, made.top
 
 
-def _own_rows(size: _Size, section: Even | Taper | Armhole | RaglanEdge | Raglan) -> int | None:
+def _own_rows(size: _Size, section: Even | Taper | Armhole | RaglanEdge | Raglan | Slit) -> int | None:
     return fixed_rows(section, size.design.fabric(section.fabric).gauge, size.env)
 
 
@@ -160,7 +160,7 @@ def _end_count(size: _Size, index: int, before: int | None, rows: int | None) ->
             return crown_end(section, size.piece, size.design.fabric(section.fabric), size.env)
         case Raglan() if before is not None:
             return counts_of(section, before, size.design.fabric(section.fabric).gauge, size.env).end.total
-        case Even() if before is not None and rows is not None:
+        case Even() | Slit() if before is not None and rows is not None:
             asked = Asked(f"{size.piece.key} is worked even over", section.origin, size.env.size)
             hint = f"let what comes before it end in the fabric {section.fabric}, whose counts are then used"
             return stated_count(before, size.design.fabric(section.fabric).rule, asked, hint)
@@ -184,18 +184,18 @@ def _target(size: _Size, index: int, section: Taper, before: int | None) -> int 
     """The count at a taper's end: as stated, or from a width, reached by what its edges allow."""
     shaped, rule = size.shaped[index], size.design.fabric(section.fabric).rule
     step = step_of(section, shaped)
-    in_twos = shaped in ("both", "pairs")
-    if before is None and (step or in_twos):
+    by, in_twos = PLACES[shaped] if shaped else 1, shaped in ("both", "pairs")
+    if before is None and (step or by > 1):
         return None
     origin = section.origin if section.target is None else section.target.origin
     asked = Asked(f"{size.piece.key} is shaped to", origin, size.env.size)
     if section.stitches is not None:
-        _check_reach(section, section.stitches - (before or 0), step, in_twos, asked)
+        _check_reach(section, section.stitches - (before or 0), step or by, asked)
         return stated_count(section.stitches, rule, asked)
     exact = _exact_target(size, index, section)
     rule = replace(rule, direction=section.direction)
-    if step and before is not None:
-        return stepped_count(exact, before, step, rule, asked)
+    if (step or by == PLACES["sides"]) and before is not None:
+        return stepped_count(exact, before, step or by, rule, asked)
     if in_twos and before is not None:
         rule = even_by(size.design.conventions.taper_ends, of_parity(rule, before))
     return allowed_count(exact, rule, asked)
@@ -226,9 +226,8 @@ def _edges_end(size: _Size, index: int, section: Armhole | RaglanEdge, before: i
     return allowed_count(exact if is_edge_length(section.target) else exact + _take_up_above(size, index), rule, asked)
 
 
-def _check_reach(section: Taper, change: int, step: int, in_twos: bool, asked: Asked) -> None:
-    """A stated count must be reached in whole steps: two at a time at both edges."""
-    by = step or (2 if in_twos else 1)
+def _check_reach(section: Taper, change: int, by: int, asked: Asked) -> None:
+    """A stated count must be reached in whole steps: two at a time at both edges, four at both sides of a round."""
     if change % by:
         message = f"{asked.what} {section.stitches} stitches, {abs(change)} away: steps of {by} do not reach that"
         low = (section.stitches or 0) - change % by

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from gaugewright.grading.divide_start import DivideStart as DivideStart
+from gaugewright.grading.go_on_start import GoOnStart as GoOnStart
 from gaugewright.grading.join_model import Join as Join
 from gaugewright.grading.operations import Operation as Operation
 from gaugewright.grading.operations import OperationKind as OperationKind
@@ -157,6 +158,7 @@ class PickUp:
     level: int = 0
     both: bool = False
     above: int = 0
+    chains: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,7 +182,7 @@ class SpanStart:
     stitches: int
 
 
-Start = ChainStart | CentreStart | EdgeStart | SpanStart | DivideStart
+Start = ChainStart | CentreStart | EdgeStart | SpanStart | DivideStart | GoOnStart
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,13 +223,15 @@ class Strip:
 @dataclass(frozen=True, slots=True)
 class EdgeLength:
     """One named edge of one size: its true length in mm as worked, its row ends and stitches, how many rows leave
-    stitches there (corners make it longer than its rows are high), and the stitches `above` each side's row ends."""
+    stitches there (corners make it longer than its rows are high), the stitches `above` each side's row ends, and
+    how many of the stitches round an opening are `chains`."""
 
     length: float
     rows: int
     stitches: int
     corners: int = 0
     above: int = 0
+    chains: int = 0
 
 
 @dataclass(frozen=True, slots=True)

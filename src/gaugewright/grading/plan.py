@@ -11,16 +11,21 @@ from typing import Literal
 from gaugewright.grading.buttonholes import HolePlan as HolePlan
 from gaugewright.grading.cloth import Cloth as Cloth
 from gaugewright.grading.model import Start
+from gaugewright.grading.opened import OpenedPlan as OpenedPlan
 from gaugewright.grading.raglan_rows import RaglanPlan as RaglanPlan
 from gaugewright.grading.schedule_model import Schedule
 from gaugewright.grading.shape_plans import DividedPlan as DividedPlan
 from gaugewright.grading.shape_plans import EdgeParts, gone
 from gaugewright.grading.shape_plans import ProfilePlan as ProfilePlan
+from gaugewright.grading.slits import SlitPlan as SlitPlan
 from gaugewright.grading.spread import Spread
 from gaugewright.grading.wedge_rows import WedgePlan as WedgePlan
 from gaugewright.vocabulary import RowEdge, Worked
 
-ShapedEdges = Literal["both", "starting", "far", "pairs"]
+ShapedEdges = Literal["both", "starting", "far", "pairs", "sides"]
+
+PLACES: dict[ShapedEdges, int] = {"both": 2, "starting": 1, "far": 1, "pairs": 2, "sides": 4}
+"""Places shaped on one row: both ends of rows, or of rounds at their beginning; of rounds also opposite it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +45,7 @@ class EvenPlan:
 
 @dataclass(frozen=True, slots=True)
 class TaperPlan:
-    """Shaping at edges (or in pairs at the underarm line of a round) on the rows of a schedule.
+    """Shaping at edges (or in pairs at the underarm line of a round, or at both sides of it) on the rows of a schedule.
 
     `sign` is +1 or -1; `steps` gives the stitches changed at each shaped edge on each shaping row.
     `lead` rows are worked even before the schedule begins (the row into the foundation).
@@ -58,8 +63,13 @@ class TaperPlan:
 
     @property
     def edge_count(self) -> int:
-        """Places shaped on one row: two for both edges and for pairs."""
-        return 2 if self.edges in ("both", "pairs") else 1
+        """Places shaped on one row."""
+        return PLACES[self.edges]
+
+    @property
+    def half(self) -> int:
+        """Stitches of the first half of a round shaped at both sides, the larger one, as the section begins."""
+        return self.stitches - self.stitches // 2
 
     @property
     def end(self) -> int:
@@ -107,7 +117,7 @@ class ShouldersPlan:
         return self.stitches - 2 * gone(self.slope)
 
 
-SectionPlan = EvenPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan | WedgePlan
+SectionPlan = EvenPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan | WedgePlan | SlitPlan | OpenedPlan
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from gaugewright.design.flat_raglans import is_raglan_seam
 from gaugewright.design.model import Design, Piece, Seam
 from gaugewright.design.sides import is_folded
+from gaugewright.design.slits import slit_edges
 from gaugewright.errors import Problem
 
 Edge = tuple[str, str]
@@ -29,17 +30,27 @@ def closes_ring(piece: Piece, design: Design) -> bool:
 
 def _open_places(piece: Piece, design: Design) -> Iterator[Problem]:
     edges = piece.start.edges
+    if any(edge[1] in slit_edges(design.piece(edge[0]).sections) for edge in edges):
+        if len(edges) > 1:
+            message = f"{piece.key} is picked up round an opening and along other edges: the opening is a ring of its own"
+            yield Problem("ring-open", message, piece.start.origin, "pick up a piece of its own along each")
+        return
     if len({key for key, _ in edges}) == 1:
         key = edges[0][0]
         if not _closes_itself(design, key):
             message = f"{piece.key} is worked in rounds, and {key} alone closes no ring"
             yield Problem("ring-open", message, piece.start.origin, _hint(key, key))
         return
+    ends = (edges[0], edges[-1])
+    if ends[0][0] == ends[1][0] and not _sewn_to_itself(design, ends[0][0]):
+        key = ends[0][0]
+        message, top = f"{piece.key} is worked in rounds, and no seam closes {key} between {ends[0][1]} and {ends[1][1]}", f"{key}.{design.piece(key).top}"
+        yield Problem("ring-open", message, piece.start.origin, f"fold {key} in half and sew it: `{{join: {top}, to: {top}}}`")
     needed = Counter(frozenset((a[0], b[0])) for a, b in _neighbours(edges))
     for a, b in dict.fromkeys(_neighbours(edges)):
         pair = frozenset((a[0], b[0]))
         wanted = needed.pop(pair, 0)
-        if len(pair) < 2 or not wanted:
+        if len(pair) < 2 or not wanted or _goes_on(design, pair):
             continue
         wanted = wanted if along_rows(design, a) and along_rows(design, b) else 1
         found = sum(1 for _ in _seams_between(design, a, b))
@@ -62,6 +73,8 @@ def edge_seams(piece: Piece, design: Design) -> tuple[int, ...]:
     pairs = _neighbours(edges)
     found: set[int] = set()
     goes_round = piece.start.ring or (piece.start.joined and closes_ring(piece, design))
+    if all(name in slit_edges(design.piece(key).sections) for key, name in edges):
+        return ()
     for a, b in pairs if goes_round or len(edges) == 1 else pairs[:-1]:
         for first in _both_sides(design, piece, a):
             for second in _both_sides(design, piece, b):
@@ -113,6 +126,16 @@ def _lies_at(design: Design, seam: Seam, edge: Edge) -> bool:
         return True
     at_hem = edge[1] in ("bottom", design.piece(edge[0]).bottom)
     return joins_tops(design, seam) != at_hem
+
+
+def _goes_on(design: Design, pair: frozenset[str]) -> bool:
+    """Whether one of two pieces goes on from the other, so that no seam lies between them."""
+    return any(piece.start.kind == "go on" and pair == {piece.key, piece.start.edges[0][0]} for piece in design.pieces)
+
+
+def _sewn_to_itself(design: Design, key: str) -> bool:
+    """Whether a piece goes round, or a seam of its own brings its two sides together, as a heel's that is folded and sewn."""
+    return design.piece(key).start.in_rounds or any({seam.join.piece, *(to.piece for to in seam.to)} == {key} for seam in design.seams)
 
 
 def _closes_itself(design: Design, key: str) -> bool:

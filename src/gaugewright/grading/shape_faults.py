@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from gaugewright.design.model import TOPS, Armhole, Cap, Design, Even, Formula, Neck, NeckEdge, Piece, RaglanEdge, Section, Shoulders
+from gaugewright.design.model import TOPS, Armhole, Cap, Design, Even, Formula, Neck, NeckEdge, Opened, Piece, RaglanEdge, Section, Shoulders
 from gaugewright.errors import Problem
 from gaugewright.grading.take_up import SIDES
 from gaugewright.grading.tops import has_top_rows
@@ -12,7 +12,7 @@ def top_edges(piece: Piece) -> tuple[str, ...]:
     """The names of the edges that a piece's last section gives it."""
     if any(isinstance(section, RaglanEdge) for section in piece.sections):
         return ("neck",)
-    if any(isinstance(section, TOPS) for section in piece.sections):
+    if any(isinstance(section, TOPS) and not isinstance(section, Opened) for section in piece.sections):
         return "shoulder", "neck"
     return ("cap",) if any(isinstance(section, Cap) for section in piece.sections) else ()
 

@@ -35,8 +35,10 @@ def pairs_of_rounds(piece: Piece, design: Design, measured: Sized[Measured]) -> 
 
 
 def _in_pairs(design: Design, section: Taper, index: int, measured: Sized[Measured]) -> ShapedEdges | None:
-    if section.at in ("pairs", "all round"):
-        return "pairs" if section.at == "pairs" else None
+    if section.at in ("pairs", "sides"):
+        return section.at  # type: ignore[return-value]
+    if section.at == "all round":
+        return None
     if section.each is not None:
         return "pairs" if abs(section.each) == 2 else None
     rule = design.fabric(section.fabric).rule

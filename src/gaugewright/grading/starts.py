@@ -61,7 +61,8 @@ def _pick_up(own: Piece, name: str, count: int, edge: EdgeLength, design: Design
     if edge.rows and edge.stitches:
         width = design.fabric(own.sections[-1].fabric).gauge.width_of(edge.stitches)
         level = max(0, min(stitches_along(EdgeLength(width, 0, edge.stitches), gauge), count - 1))
-    return PickUp(own.key, name, count, edge.rows, edge.stitches, edge.corners, level, not isinstance(own.sections[-1], NeckEdge), edge.above)
+    both = not isinstance(own.sections[-1], NeckEdge)
+    return PickUp(own.key, name, count, edge.rows, edge.stitches, edge.corners, level, both, edge.above, edge.chains)
 
 
 def _edge_of(piece: Piece, key: str, name: str, size: str, pieces: Mapping[str, GradedPiece]) -> EdgeLength:

@@ -4,7 +4,25 @@ In: counts and rows of every size, and where its tapers are shaped. Out: a `Piec
 sections, their edges and the order of their rates are the same in all.
 """
 
-from gaugewright.design.model import UNSTACKED, Armhole, Cap, Crown, Design, Even, Neck, NeckEdge, Piece, Raglan, RaglanEdge, Section, Shoulders, Taper, Wedge
+from gaugewright.design.model import (
+    UNSTACKED,
+    Armhole,
+    Cap,
+    Crown,
+    Design,
+    Even,
+    Neck,
+    NeckEdge,
+    Opened,
+    Piece,
+    Raglan,
+    RaglanEdge,
+    Section,
+    Shoulders,
+    Slit,
+    Taper,
+    Wedge,
+)
 from gaugewright.grading.buttonholes import plan_holes
 from gaugewright.grading.colour_rows import colour_rows
 from gaugewright.grading.crown_plans import crown_plans
@@ -12,10 +30,12 @@ from gaugewright.grading.crowns import each_of
 from gaugewright.grading.gather import gather
 from gaugewright.grading.marks import marks_of
 from gaugewright.grading.measure import Measured, Shaped, lead_rows
-from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, Join
+from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, GoOnStart, Join
+from gaugewright.grading.opened import opened_plan
 from gaugewright.grading.plan import Cloth, EvenPlan, PiecePlan, SectionPlan, ShapedEdges, ShouldersPlan
 from gaugewright.grading.profile_plans import divided_plan, profile_plan
 from gaugewright.grading.raglan_plans import raglan_plans
+from gaugewright.grading.slits import slit_plan, works_back
 from gaugewright.grading.spread_plans import spread_plans
 from gaugewright.grading.taper_plans import taper_plans
 from gaugewright.grading.wedge_plans import wedge_plan
@@ -36,7 +56,7 @@ def worked_in(piece: Piece, design: Design) -> Worked:
 def cloth_of(design: Design, fabric_key: str, worked: Worked, crowned: bool = False) -> Cloth:
     """The part of a fabric that rows need; a spiral climbs on by itself, without a turning chain.
 
-    In a piece with a crown, or of a raglan, no turning chain counts: the first stitch of a round is increased like the others.
+    In a piece with a crown, a flat tip, or of a raglan, no turning chain counts: the first stitch of a round is increased like the others.
     """
     fabric = design.fabric(fabric_key)
     climbs = worked == "spiral rounds"
@@ -49,13 +69,13 @@ def plan_piece(
     shaped: Shaped,
     measured: Sized[Measured],
     envs: Sized[Environment],
-    starts: Sized[EdgeStart] | Sized[DivideStart] | None,
+    starts: Sized[EdgeStart] | Sized[DivideStart] | Sized[GoOnStart] | None,
     joins: Sized[Join] | None = None,
 ) -> Sized[PiecePlan]:
     """Plans of one piece for all sizes. `starts` are the edges picked up or the parts divided, None for chains, rings and
     centres; `joins` what a band worked sideways is joined to.
     """
-    worked, crowned = worked_in(piece, design), piece.start.kind == "divide" or any(isinstance(section, (Crown, Raglan)) for section in piece.sections)
+    worked, crowned = worked_in(piece, design), piece.start.kind == "divide" or any(_all_alike(section) for section in piece.sections)
     sections = [
         _plan_section(section, cloth_of(design, section.fabric, worked, crowned), shaped[index], index, measured, piece, design, envs)
         for index, section in enumerate(piece.sections)
@@ -73,6 +93,11 @@ def plan_piece(
         return PiecePlan(piece.key, start, worked, plans, bands, marks, bands[0].colour, first, holes)
 
     return gather(measured.labels, one)
+
+
+def _all_alike(section: Section) -> bool:
+    """Whether the first stitch of a section's rounds is changed like the others."""
+    return isinstance(section, (Crown, Raglan)) or (isinstance(section, Taper) and section.at == "sides")
 
 
 def _chain_start(piece: Piece, first: Cloth, stitches: int, join: Join | None) -> ChainStart | CentreStart:
@@ -109,6 +134,14 @@ def _plan_section(
         case Wedge():
             own = design.fabric(section.fabric).gauge
             return gather(measured.labels, lambda label: wedge_plan(section, cloth, own, index, measured[label], envs[label]))
+        case Opened():
+            gauge = design.fabric(section.fabric).gauge
+            return gather(measured.labels, lambda label: opened_plan(section, cloth, gauge, envs[label], measured[label].before(index)))
+        case Slit():
+            gauge, worked = design.fabric(section.fabric).gauge, worked_in(piece, design)
+            return gather(measured.labels, lambda label: slit_plan(
+                section, cloth, gauge, envs[label], measured[label].before(index), works_back(worked, sum(measured[label].rows[:index]) + 1)
+            ))
         case Taper() if shaped is None:
             return spread_plans(section, cloth, index, measured, design.conventions.spreading).map(lambda plan: plan)
         case Taper():

@@ -5,7 +5,7 @@ from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.grading.gather import gather
 from gaugewright.grading.measure import Measured, lead_rows, step_of
 from gaugewright.grading.model import decrease, increase
-from gaugewright.grading.plan import Cloth, ShapedEdges, TaperPlan
+from gaugewright.grading.plan import PLACES, Cloth, ShapedEdges, TaperPlan
 from gaugewright.grading.schedule import schedules_by, taper_steps
 from gaugewright.sized import Sized
 from gaugewright.tolerances import MOST_STITCHES_PER_EDGE
@@ -21,7 +21,8 @@ def taper_plans(
     steps = gather(measured.labels, lambda label: _steps(section, edges, index, label, measured[label]))
     per_change = max(max(step, default=1) for step in steps)
     pairs = [(len(step), m.rows[index] - lead) for step, m in zip(steps, measured, strict=True)]
-    schedules = schedules_by(habit, pairs, per_change)
+    # At a tip the decreases come closer towards the end, which rounds it.
+    schedules = schedules_by("longer gap first" if edges == "sides" and sign < 0 else habit, pairs, per_change)
 
     def one(label: str) -> TaperPlan:
         m, schedule = measured[label], schedules[measured.labels.index(label)]
@@ -52,7 +53,7 @@ def common_sign(section: Taper | Crown, cloth: Cloth, index: int, measured: Size
 
 def _steps(section: Taper, edges: ShapedEdges, index: int, label: str, m: Measured) -> tuple[int, ...]:
     """Stitches at each shaped edge on each shaping row."""
-    places = 2 if edges in ("both", "pairs") else 1
+    places = PLACES[edges]
     change, room = abs(m.change(index)), m.rows[index] - lead_rows(index)
     assert change % places == 0  # counts changed at two places keep their parity
     each_place, each_row = change // places, step_of(section, edges) // places
@@ -76,6 +77,7 @@ def _check_width(section: Taper, plan: TaperPlan, label: str) -> None:
     before = plan.stitches
     for step in plan.steps:
         needed = uses * step * plan.edge_count + 2 * plan.cloth.counts
+        needed += plan.edges == "sides" and before % 2  # the smaller half must hold its two
         if before < needed:
             message = f"{before} stitches are too few to shape: such a row takes {needed}"
             hint = "end the taper sooner, shape fewer stitches, or don't count the turning chain"

@@ -5,15 +5,17 @@ In: the designed piece. Out: located problems; nothing is changed.
 
 from collections.abc import Iterator
 
-from gaugewright.design.model import TOPS, UNSTACKED, Design, Piece, Taper
+from gaugewright.design.model import TOPS, UNSTACKED, Design, Opened, Piece, Taper
 from gaugewright.errors import Problem
 from gaugewright.grading.buttonholes import buttonhole_faults
 from gaugewright.grading.crowns import crown_faults
 from gaugewright.grading.joins import join_faults
 from gaugewright.grading.pattern_faults import pattern_faults
 from gaugewright.grading.rings import ring_faults
+from gaugewright.grading.opened import opened_faults
 from gaugewright.grading.raglan_plans import raglan_faults
 from gaugewright.grading.shape_faults import shape_faults, top_edges
+from gaugewright.grading.slits import slit_faults
 from gaugewright.grading.take_up import SIDES
 from gaugewright.grading.wedge_plans import wedge_faults
 
@@ -22,7 +24,7 @@ def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
     """Everything about the piece that no size could work."""
     checks = (
         _sections, crown_faults, raglan_faults, shape_faults, wedge_faults, pattern_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults,
-        join_faults, buttonhole_faults,
+        join_faults, buttonhole_faults, slit_faults, opened_faults,
     )
     return tuple(problem for check in checks for problem in check(piece, design))
 
@@ -33,7 +35,7 @@ def _sections(piece: Piece, design: Design) -> Iterator[Problem]:
         yield Problem("no-rows", f"{piece.key} has no section with rows", piece.origin, hint)
         return
     for index, section in enumerate(piece.sections):
-        if not isinstance(section, TOPS):
+        if not isinstance(section, TOPS) or isinstance(section, Opened):
             continue
         if index < len(piece.sections) - 1:
             message = f"{piece.key} has sections above its shoulders, and shoulders end a piece"
@@ -46,7 +48,10 @@ def _sections(piece: Piece, design: Design) -> Iterator[Problem]:
 
 def _tapers(piece: Piece, design: Design) -> Iterator[Problem]:
     for section in piece.sections:
-        if not isinstance(section, Taper) or piece.start.in_rounds:
+        if not isinstance(section, Taper):
+            continue
+        if piece.start.in_rounds:
+            yield from _shared_in_rounds(piece, section)
             continue
         if section.at not in ("both", *SIDES):
             message = f"{section.at} is no edge of row ends, and tapers of {piece.key} are shaped at those"
@@ -55,6 +60,15 @@ def _tapers(piece: Piece, design: Design) -> Iterator[Problem]:
         elif section.at == "both" and section.each is not None and section.each % 2:
             message = f"{abs(section.each)} stitches each time can't be shared between both edges of {piece.key}"
             yield Problem("each-odd", message, section.origin, f"write `each: {section.each + 1}`, or name one edge with `at`")
+
+
+def _shared_in_rounds(piece: Piece, section: Taper) -> Iterator[Problem]:
+    """In pairs two stitches go at once, at both sides four."""
+    by = {"pairs": 2, "sides": 4}.get(section.at, 1)
+    if section.each is not None and section.each % by:
+        message = f"{abs(section.each)} stitches each time can't be shared between the {by} places at which this taper of {piece.key} is shaped"
+        sign = -1 if section.each < 0 else 1
+        yield Problem("each-odd", message, section.origin, f"write `each: {sign * by}`, or take out `at`")
 
 
 def _edges_in_rounds(piece: Piece, design: Design) -> Iterator[Problem]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from gaugewright.design.model import UNSTACKED, Design, Fabric, ToLevel
+from gaugewright.design.sides import is_folded
 from gaugewright.drawings.model import Schematic
 from gaugewright.drawings.primitives import Drawing
 from gaugewright.grading.grade import Grading
@@ -77,9 +78,12 @@ def build_document(pattern: Pattern, book: Book) -> Document:
 def _view(pattern: Pattern, key: str) -> PieceView:
     fabrics = {fabric.key: fabric for fabric in pattern.design.fabrics}
     piece = pattern.design.piece(key)
-    paired = piece.mirrored or any(other.mirrored and other.like == key for other in pattern.design.pieces)
-    passes = next((o.passes for o in pattern.design.openings if [(e.piece, e.edge) for e in o.around] == [(key, piece.bottom)]), "")
-    return PieceView(piece, pattern.grading.plans[key], pattern.grading.pieces[key], fabrics, paired, passes)
+    mirrored = piece.mirrored or any(other.mirrored and other.like == key for other in pattern.design.pieces)
+    alike = (key, piece.like) if piece.mirrored else (key,)
+    passes = next((o.passes for o in pattern.design.openings if [e.edge for e in o.around] == [piece.bottom] and o.around[0].piece in alike), "")
+    own = piece.make > 1 and all(pattern.design.piece(host).make == piece.make for host, _ in piece.start.edges)
+    paired = mirrored and not piece.start.in_rounds
+    return PieceView(piece, pattern.grading.plans[key], pattern.grading.pieces[key], fabrics, paired, passes, own)
 
 
 def _chapter(pattern: Pattern, book: Book, view: PieceView, names: Names) -> Iterator[Block]:
@@ -157,6 +161,12 @@ def _critical(pattern: Pattern) -> list[CriticalLength]:
     return found
 
 
+def _holds_fingers(design: Design) -> bool:
+    """Whether a hand or a foot comes to rest in a closed end: a mitten's or a slipper's, not a sleeve's."""
+    shut = any(piece.is_shut or piece.start.kind == "centre" for piece in design.pieces) or any(is_folded(design, seam) for seam in design.seams)
+    return shut and any(opening.passes in ("hand", "foot") for opening in design.openings)
+
+
 def _last_pages(pattern: Pattern, book: Book) -> Iterator[Block]:
     design = pattern.design
     used = {yarn.key for yarn in design.yarns}
@@ -167,7 +177,8 @@ def _last_pages(pattern: Pattern, book: Book) -> Iterator[Block]:
             yield Paragraph(plain(line), "bullet")
     yield Heading(2, book.front["cautions-heading"])
     unspun = any(yarn.structure in ("roving",) for yarn in design.yarns)
-    for caution in cautions(design.sizes.table, book.labels, fibres, unspun=unspun):
+    worn_on = {opening.passes for opening in design.openings}
+    for caution in cautions(design.sizes.table, book.labels, fibres, unspun=unspun, parts=worn_on, closed=_holds_fingers(design)):
         yield Paragraph(plain(caution.text), "caution")
     yield Heading(2, book.front["about-heading"])
     about = design.about

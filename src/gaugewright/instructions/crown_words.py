@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping
 
-from gaugewright.design.model import Crown
 from gaugewright.grading.plan import SpreadPlan
 from gaugewright.instructions.cloth_words import closing, opening
 from gaugewright.instructions.nodes import Block, Paragraph, Table, spans_text
@@ -15,8 +14,7 @@ from gaugewright.sized import Sized
 
 def is_closed(view: PieceView) -> bool:
     """Whether the piece ends drawn shut."""
-    last = view.piece.sections[-1]
-    return isinstance(last, Crown) and last.close
+    return view.piece.is_shut
 
 
 def centre_steps(book: Book, view: PieceView, names: Mapping[str, str]) -> list[Paragraph]:

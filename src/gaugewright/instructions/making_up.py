@@ -6,6 +6,7 @@ from gaugewright.design.model import Attachment, Design, EdgeName, Piece, Seam
 from gaugewright.design.sides import is_folded, on_both_sides
 from gaugewright.grading.model import EdgeLength, GradedPiece
 from gaugewright.grading.ratio import sewing_ratio
+from gaugewright.grading.rings import picked_edges
 from gaugewright.grading.waiting import bands_after, seams_before
 from gaugewright.instructions.buttonhole_words import buttons_sewn
 from gaugewright.instructions.flat_raglan_words import raglan_seam
@@ -69,6 +70,8 @@ def _seam(book: Book, seam: Seam, design: Design, pieces: Pieces, names: Names) 
     told = told or _meeting(book, seam, design, pieces, slots)
     method, take = book.sentence(f"method-{METHODS[seam.method]}"), book.sentence(f"take-{TAKES[seam.take_up]}")
     both = [book.sentence("seam-both-sides")] if on_both_sides(design, seam) else []
+    if both and is_folded(design, seam):
+        both = [book.sentence("fold-each", piece=names.pieces[seam.join.piece])]
     return [*told, book.sentence("seam-how", method=method, take=take), *both]
 
 
@@ -135,13 +138,13 @@ def order_of_work(book: Book, design: Design, names: Names) -> Iterator[Block]:
         return
     yield Heading(2, book.front["order-heading"])
     waiting = {piece.key for piece in design.pieces if seams_before(design, piece)}
-    divided = [piece.key for piece in design.pieces if piece.start.kind == "divide"]
+    divided = [piece.key for piece in design.pieces if piece.start.kind in ("divide", "go on")]
     told = {p.key: names.pieces[p.key] if p.make == 1 else spans_text(book.front_text("twice", piece=names.pieces[p.key], make=p.make)) for p in design.pieces}
     onto = [p for p in design.pieces if p.start.edges and p.key not in (*waiting, *divided)]
     free = [told[p.key] for p in design.pieces if p.key not in (*waiting, *divided) and p not in onto]
     yield Paragraph(book.front_text("order-pieces" if len(free) > 1 else "order-first", pieces=listed(book, free)), "bullet")
     for piece in onto:
-        below = listed(book, [names.pieces[key] for key in dict.fromkeys(key for key, _ in piece.start.edges)])
+        below = listed(book, [names.pieces[key] for key in dict.fromkeys(key for key, _ in picked_edges(design, piece))])
         yield Paragraph(book.front_text("order-onto", piece=told[piece.key], below=below), "bullet")
     for key in divided:
         yield Paragraph(book.front_text("order-divide", piece=told[key], yoke=names.pieces[design.piece(key).start.edges[0][0]]), "bullet")

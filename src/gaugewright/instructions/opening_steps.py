@@ -1,11 +1,13 @@
 """How a piece begins: foundation chain or ring with its first row, or stitches picked up."""
 
-from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, PickUp
+from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, GoOnStart, PickUp
 from gaugewright.instructions.cloth_words import closing, opening, pick_up_close
 from gaugewright.instructions.crown_words import centre_steps
 from gaugewright.instructions.join_words import INTO_ROW_ENDS, is_joined, joined_start
 from gaugewright.instructions.nodes import Paragraph, Span
+from gaugewright.instructions.opened_words import go_on_steps
 from gaugewright.instructions.raglan_words import divide_steps
+from gaugewright.instructions.slit_words import is_round_opening, opening_picked_up
 from gaugewright.instructions.steps import count_end, edge_word, spoken, step
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Slot, Spans, ordinal
@@ -24,6 +26,8 @@ def opening_steps(book: Book, view: PieceView, names: dict[str, str], titles: di
         return divide_steps(book, view, names, titles)
     if is_joined(view):
         return joined_start(book, view, names, titles)
+    if isinstance(start, GoOnStart):
+        return go_on_steps(book, view, names, titles)
     if isinstance(start, ChainStart):
         return [_foundation(book, view, names), _first_row(book, view)]
     raise TypeError(f"no words for a piece that begins with {start!r}")
@@ -73,6 +77,7 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
         ups: Sized[PickUp] = starts.map(lambda start, i=index: start.pick_ups[i])  # type: ignore[misc]
         parts += [Span("; ")] if parts else []
         parts += _one_edge(book, view, ups, cloth.stitch, titles)
+    parts = list(opening_picked_up(book, view, titles)) if is_round_opening(view) else parts
     sentences.append((*parts, Span(", "), *pick_up_close(book, cloth, view.first.worked), Span(".")))
     if view.first.worked == "spiral rounds":
         sentences.append(book.sentence("pick-up-spiral"))
@@ -89,6 +94,8 @@ def _beginning(view: PieceView) -> str:
     """A band that runs from one piece over others to the next begins at a hem, or along a neck at its front end; a ring
     at an underarm, where what is shaped in pairs stands, or at another seam.
     """
+    if is_round_opening(view):
+        return "pick-up-begin-opening"
     if view.in_rounds:
         ups = view.first.start.pick_ups  # type: ignore[union-attr]
         if len(ups) == 1:

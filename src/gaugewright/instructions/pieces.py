@@ -11,13 +11,16 @@ from gaugewright.instructions.fabric_words import fabric_words
 from gaugewright.instructions.join_words import joined_end, sewn_on
 from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
+from gaugewright.instructions.opened_words import is_opened, opened_end
 from gaugewright.instructions.opening_steps import opening_steps
 from gaugewright.instructions.raglan_words import is_yoke, yoke_end
 from gaugewright.instructions.section_steps import section_blocks
 from gaugewright.instructions.shape_words import has_shaped_top, top_check
+from gaugewright.instructions.slit_words import is_round_opening, pair_sentences
 from gaugewright.instructions.steps import edge_word, spoken, step, tail_length
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Mm, Spans, spaced
+from gaugewright.trade.stitches import stitch_names
 from gaugewright.units import cm_text, inches_text
 
 
@@ -46,14 +49,16 @@ def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schemati
 def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) -> list[Spans]:
     make = view.piece.make
     sentences = [book.sentence("make-one") if make == 1 else book.sentence("make-many", view.piece.key, make=make)]
-    kind = _rounds_kind(view) if view.in_rounds else "worked-sewn" if view.piece.start.sewn else "worked-joined" if view.piece.start.joined else "worked-pick-up" if isinstance(view.first.start, EdgeStart) else "worked-rows"
+    begun = "sewn" if view.piece.start.sewn else "joined" if view.piece.start.joined else view.piece.start.kind
+    kind = _rounds_kind(view) if view.in_rounds else _ROWS_KIND.get(begun, "worked-rows")
     fabrics = list(dict.fromkeys(section.cloth.fabric for section in view.first.sections))
     words = fabric_words(book, view.fabrics[fabrics[0]])
     for other in fabrics[1:]:
         words = book.sentence("fabric-then", first=words, second=fabric_words(book, view.fabrics[other]))
     sentences.append(book.sentence(kind, bottom=spoken(view.piece.bottom), fabric=words))
     if view.piece.start.ring and make == 2:
-        sentences.append(book.sentence("pick-up-each-side"))
+        sentences.append(book.sentence("pick-up-each-opening" if is_round_opening(view) else "pick-up-each-own" if view.own else "pick-up-each-side"))
+    sentences += pair_sentences(book, view, names.pieces.get(view.piece.like, ""))
     if view.piece.mirrored and not view.in_rounds:
         sentences += _pair(book, names.pieces[view.piece.like], view.piece.title)
     starting = {edge.side: edge.name for edge in view.piece.edges}
@@ -64,6 +69,9 @@ def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) 
         seams = book.sentence("seam-one" if len(letters) == 1 else "seam-many", letters=listed(book, letters))
         sentences.append(book.sentence("pick-up-after", seams=seams))
     return sentences
+
+
+_ROWS_KIND = {"sewn": "worked-sewn", "joined": "worked-joined", "pick up": "worked-pick-up", "go on": "worked-go-on"}
 
 
 def _pair(book: Book, first: str, second: str) -> list[Spans]:
@@ -105,20 +113,35 @@ def _rounds_kind(view: PieceView) -> str:
 
 
 def _fastened(book: Book, view: PieceView) -> list[Spans]:
-    level = [book.sentence("spiral-end", slst=book.abbr("sl st"))] if view.first.worked == "spiral rounds" else []
+    level = [_levelled(book, view)] if view.first.worked == "spiral rounds" else []
     return [*level, book.sentence("fasten-off-weave", tail=tail_length(book, "weave in"))]
+
+
+def _levelled(book: Book, view: PieceView) -> Spans:
+    """The step at a spiral's end goes down in ever lower stitches over the beginning of its last round, which lie
+    on top of it and count as none of its stitches (common practice).
+    """
+    last = next(section for section in reversed(view.first.sections) if section.rows).cloth.stitch
+    names = stitch_names()
+    lower = names[1 : names.index(last)][::-1]
+    if not lower:
+        return book.sentence("spiral-end", slst=book.abbr("sl st"))
+    return book.sentence("spiral-end-tall", steps=listed(book, [*map(book.abbr, lower), book.abbr("sl st")]), n=len(lower) + 1)
 
 
 def _round_ending(book: Book, view: PieceView) -> Iterator[Block]:
     """The end of what begins at a closed centre, or is drawn shut."""
     closed, centre = is_closed(view), view.piece.start.kind == "centre"
     first, last = view.plans.map(lambda _plan: 1), view.plans.map(lambda plan: plan.rows)
-    ending = [close_sentence(book, view)] if closed else _fastened(book, view)
+    ending = [close_sentence(book, view)] if closed else [] if is_opened(view) else _fastened(book, view)
     kind = "final-check-ball" if centre and closed else "final-check-centre" if centre else "final-check-closed"
     widest = Mm(view.graded.map(lambda graded: graded.worked["widest"]))
     width = widest if centre and closed else view.width(last if centre else first)
     ends = {"bottom": spoken(view.piece.bottom), "top": spoken(view.piece.top)}
-    yield step("End:", *ending, book.sentence(kind, view.piece.key, width=width, length=view.height(last), **ends))
+    check = book.sentence(kind, view.piece.key, width=width, length=view.height(last), **ends)
+    if is_opened(view):
+        yield opened_end(book, view)
+    yield step("End:" if ending else "Check:", *ending, check)
 
 
 def _picked_check(view: PieceView) -> str:
@@ -140,8 +163,8 @@ def _ending(book: Book, view: PieceView) -> Iterator[Block]:
         yield step("End:", *_fastened(book, view), top_check(book, view))
         return
     check = book.sentence(kind, view.piece.key, width=width, length=length, bottom=spoken(view.piece.bottom), **ends)
-    if is_yoke(view):
-        yield yoke_end(book, view)
+    if is_yoke(view) or is_opened(view):
+        yield yoke_end(book, view) if is_yoke(view) else opened_end(book, view)
         yield step("Check:", check)
     else:
         yield step("End:", *_fastened(book, view), check)

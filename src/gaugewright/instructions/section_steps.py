@@ -4,7 +4,18 @@ from collections.abc import Iterator, Mapping
 
 from gaugewright.design.model import Crown
 from gaugewright.grading.model import EdgeStart
-from gaugewright.grading.plan import DividedPlan, EvenPlan, ProfilePlan, RaglanPlan, ShouldersPlan, SpreadPlan, TaperPlan, WedgePlan
+from gaugewright.grading.plan import (
+    DividedPlan,
+    EvenPlan,
+    OpenedPlan,
+    ProfilePlan,
+    RaglanPlan,
+    ShouldersPlan,
+    SlitPlan,
+    SpreadPlan,
+    TaperPlan,
+    WedgePlan,
+)
 from gaugewright.instructions.align import change_after, changes_within, stretches
 from gaugewright.instructions.buttonhole_words import buttonhole_blocks
 from gaugewright.instructions.cloth_words import even_row
@@ -17,6 +28,7 @@ from gaugewright.instructions.raglan_words import raglan_blocks
 from gaugewright.instructions.shape_words import profile_blocks, sloped_shoulders
 from gaugewright.instructions.side_words import divided_blocks
 from gaugewright.instructions.opening_steps import mark_rows, mark_step
+from gaugewright.instructions.slit_words import slit_blocks
 from gaugewright.instructions.spread_words import in_colour, spread_blocks
 from gaugewright.instructions.steps import change_edges, change_sentences, count_end, only, spoken, step, tail_length, to_row
 from gaugewright.instructions.taper_words import taper_blocks
@@ -45,6 +57,8 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
     if isinstance(section, WedgePlan):
         yield from wedge_blocks(book, view, index)
         return
+    if isinstance(section, OpenedPlan):
+        return  # told where the piece ends
     yield from _new_cloth(book, view, index)
     if index == 0:
         yield from buttonhole_blocks(book, view, titles)
@@ -57,6 +71,8 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
             yield from _even(book, view, index, names)
         case TaperPlan():
             yield from taper_blocks(book, view, index, colours)
+        case SlitPlan():
+            yield from slit_blocks(book, view, index, colours)
         case RaglanPlan():
             yield from raglan_blocks(book, view, index, colours)
         case ProfilePlan():

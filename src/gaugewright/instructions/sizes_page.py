@@ -84,7 +84,7 @@ def measure_name(book: Book, measure: str) -> str:
     return book.measures.get(measure, spoken(measure))
 
 
-GIRTHS = ("bust", "chest", "waist", "hip", "upper_arm", "wrist", "neck", "head", "hand", "thigh", "calf", "ankle")
+GIRTHS = ("bust", "chest", "waist", "hip", "upper_arm", "wrist", "neck", "head", "hand", "foot", "thigh", "calf", "ankle")
 """Measures round a body: the ones that have ease, and that thick cloth makes smaller inside."""
 
 

@@ -2,8 +2,10 @@
 
 from collections.abc import Iterator
 
+from gaugewright.design.slits import slit_edges
 from gaugewright.grading.plan import TaperPlan
 from gaugewright.grading.schedule import Schedule
+from gaugewright.grading.slits import works_back
 from gaugewright.instructions.align import grouped
 from gaugewright.instructions.nodes import Align, Block, Paragraph, Table, spans_text
 from gaugewright.instructions.steps import count_end, edge_name_at, spoken, step, to_row
@@ -37,7 +39,13 @@ def _shaping_row(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Si
     plan = plans.values[0]
     way = "increase" if plan.sign > 0 else "decrease"
     stitch = book.abbr(plan.cloth.stitch)
-    if plan.edges == "pairs":
+    if plan.edges == "sides":
+        half, row = Sized(plans.labels, tuple(_first_half(view, p, first[label]) for label, p in plans.items())), first.map(lambda number: number - 1)
+        before = book.sentence("taper-sides-marker", view.piece.key, half=half, Row=book.row_word(True), row=row)
+        slits = slit_edges(view.piece.sections) if view.first.worked != "turned rounds" else ()
+        lean = [book.sentence("taper-sides-wander", edge=spoken(slits[0]), slst=book.abbr("sl st"))] if slits else []
+        sentences = [*lean, before, book.sentence(f"taper-sides-{way}", view.piece.key, stitch=stitch)]
+    elif plan.edges == "pairs":
         kind = "spiral" if view.first.worked == "spiral rounds" else "round"
         sentences = [book.sentence(f"taper-{kind}-{way}", view.piece.key, stitch=stitch)]
     else:
@@ -48,6 +56,11 @@ def _shaping_row(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Si
     if any(step > 1 for p in plans for step in p.steps):
         sentences.append(book.sentence("taper-several"))
     return sentences
+
+
+def _first_half(view: PieceView, plan: TaperPlan, row: int) -> int:
+    """Stitches up to the marker at the other side, in the order in which the section's first round is worked."""
+    return plan.stitches - plan.half if works_back(view.first.worked, row) else plan.half
 
 
 def _schedule(book: Book, view: PieceView, plans: Sized[TaperPlan], last: Sized[int], shaping: str, alike: bool) -> Paragraph:

@@ -13,6 +13,7 @@ from gaugewright.sized import Sized
 class PieceView:
     """One piece with its plans and rows; `fabrics` by name. One of a mirrored pair is `paired`: either
     face of it may come outside, so its rows have no right side. `passes` says what its beginning must pass, hand or head.
+    What is made twice is worked onto its `own` piece each where those are made twice too.
     """
 
     piece: Piece
@@ -21,6 +22,7 @@ class PieceView:
     fabrics: dict[str, Fabric]
     paired: bool = False
     passes: str = ""
+    own: bool = False
 
     @property
     def labels(self) -> tuple[str, ...]:

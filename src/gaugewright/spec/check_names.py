@@ -34,11 +34,14 @@ def check_references(references: tuple[Reference, ...], names: Names, source: So
             piece = str(source.value_at(reference.path[:-1]).get("to"))
             if piece in names.edges:
                 yield from _edge_of(piece, reference, names, source)
-        elif reference.kind == "own edge" and reference.text not in ("both", "middle"):
+        elif reference.kind == "own edge" and reference.text not in ("both", "middle", *OF_ROUNDS):
             yield from _edge_of(str(reference.path[1]), reference, names, source)
         elif reference.kind == "edge or level":
             yield from _edge_or_level(reference, names, source)
 
+
+OF_ROUNDS = ("pairs", "sides", "all round")
+"""Where a taper in rounds may be shaped; in rows these are no edges, as grading tells."""
 
 _UNKNOWN = {
     "yarn": "unknown-yarn",

@@ -83,7 +83,7 @@ class Spec(SpecModel):
     seams: Annotated[tuple[Seam, ...], _Loose, Many] = Field((), description="The seams, in the order they are sewn.")
     attach: Annotated[tuple[Attachment, ...], _Loose, Many] = Field((), description="Pieces sewn onto others.")
     openings: Annotated[tuple[Opening, ...], _Loose, Many] = Field(
-        (), description="Openings that a hand or a head must pass."
+        (), description="Openings that a hand, a head or a foot must pass."
     )
     finished: dict[NameKey, Finished] = Field(default_factory=dict, description="The finished measures printed.")
 

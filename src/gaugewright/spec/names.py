@@ -121,6 +121,10 @@ def _edges(piece: Mapping[str, Any], data: Mapping[str, Any]) -> Iterator[str]:
         yield from ("shoulder", "neck")
     if "cap" in kinds:
         yield "cap"
+    slits = [table(section, "opening") for section in items(piece.get("sections")) if isinstance(section, dict)]
+    yield from (str(slit["edge"]) for slit in slits if "edge" in slit)
+    opened = [table(section, "open") for section in items(piece.get("sections")) if isinstance(section, dict) and "open" in section]
+    yield from (str(one.get(key, name)) for one in opened for key, name in (("left", "instep"), ("rest", "sole")))
     if "raglan" in kinds:
         yield from ("body", "sleeve")
     if "centre" in table(piece, "start"):

@@ -50,6 +50,9 @@ class Start(SpecModel):
     )
     gather: Percent | None = Field(None, description="With `join`: how much shorter than its edges the band is, to pull them in.")
     join_by: JoinBy = Field("slip stitch", description="With `join`: joined by slip stitches as it grows, or by sewing afterwards.")
+    go_on: EdgeName | None = Field(
+        None, description="The part of an opened tube that the piece goes on over in rows.", examples=["foot.sole"]
+    )
     fabric: FabricName | None = Field(
         None, description="The fabric whose gauge counts the start, if it isn't the piece's."
     )
@@ -59,7 +62,7 @@ class Start(SpecModel):
 
     @model_validator(mode="after")
     def _one_way(self) -> Self:
-        given = [key for key in ("chain", "ring", "centre", "pick_up", "divide") if getattr(self, key) is not None]
+        given = [key for key in ("chain", "ring", "centre", "pick_up", "divide", "go_on") if getattr(self, key) is not None]
         if len(given) > 1:
             raise refuse(
                 "two-starts",
@@ -70,7 +73,7 @@ class Start(SpecModel):
         if not given:
             raise refuse(
                 "missing-key",
-                "this start is neither chain, ring, centre, pick_up nor divide",
+                "this start is neither chain, ring, centre, pick_up, divide nor go_on",
                 "add `chain: 20 cm`, the width it starts with",
             )
         _check_join(self)

@@ -7,8 +7,10 @@ from pydantic import Field, model_validator
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.crowns import Crown
 from gaugewright.spec.fields import Change, Count, FabricName, FormulaText, LengthOrRest, Refers, Text, YarnName, refuse
+from gaugewright.spec.opened import Opened
 from gaugewright.spec.raglans import Raglan
 from gaugewright.spec.shaped_sections import Armhole, Cap, Neck, NeckEdge, RaglanEdge
+from gaugewright.spec.slits import Slit
 from gaugewright.spec.vocabulary import RoundingRule
 from gaugewright.spec.wedges import Wedge
 
@@ -51,8 +53,9 @@ class Taper(SpecModel):
     target: FormulaText | None = Field(None, description="The width at its end.")
     stitches: Count | None = Field(None, description="The stitch count at its end.")
     each: Change | None = Field(None, description="Stitches changed in each shaping row or round; without a target, minus takes them away.")
-    at: WhichEdge = Field("both", description="Where it is shaped: both, starting, far, or the name of an edge.")
+    at: WhichEdge = Field("both", description="Where it is shaped: both, starting, far, or the name of an edge; in rounds pairs (beside their beginning), sides (there and opposite) or all round.")
     round: RoundingRule = Field("nearest", description="How the count at its end is rounded.")
+    close: bool = Field(False, description="In rounds: whether its last stitches are drawn together, which shuts the piece.")
     fabric: FabricName | None = _FABRIC
     colour: YarnName | None = _COLOUR
 
@@ -90,8 +93,10 @@ class Shoulders(SpecModel):
     )
 
 
-SectionPart = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | Wedge
-KINDS = ("even", "taper", "shoulders", "armhole", "raglan_edge", "neck", "neck_edge", "cap", "crown", "raglan", "wedge")
+SectionPart = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | Wedge | Slit | Opened
+KINDS = (
+    "even", "taper", "shoulders", "armhole", "raglan_edge", "neck", "neck_edge", "cap", "crown", "raglan", "wedge", "opening", "open",
+)
 
 
 class Section(SpecModel):
@@ -108,6 +113,8 @@ class Section(SpecModel):
     crown: Crown | None = Field(None, description="A disc, or the closed end of a tube, in rounds.")
     raglan: Raglan | None = Field(None, description="A yoke from the neck down, divided at the underarm.")
     wedge: Wedge | None = Field(None, description="A wedge of short rows, such as a front needs over a full bust.")
+    opening: Slit | None = Field(None, description="A row or round with an opening, such as a thumb's: stitches passed over, chains over them.")
+    open: Opened | None = Field(None, description="A tube's end, opened: part of its last round is left, and a piece in rows goes on over the rest.")
 
     @model_validator(mode="after")
     def _one_kind(self) -> Self:
