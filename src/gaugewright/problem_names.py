@@ -180,6 +180,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "neck-parity": "a neck that two equal shoulders move from its width",
     "seam-mismatch": "two edges sewn together that differ in length by too much",
     "seam-rows": "row ends sewn together that aren't equal in number",
+    "raglan-blocks-differ": "a raglan seam whose body and sleeve leave unequal stitches at the underarm",
     "seam-stitches": "stitches sewn together that aren't equal in number",
     "seam-too-early": "a seam told before one of its pieces can be made",
     "fold-uneven": "an edge folded in half whose halves don't meet",

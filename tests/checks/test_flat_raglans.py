@@ -57,3 +57,11 @@ def test_slants_too_different_for_the_cloth_are_told_with_a_depth_that_works() -
 @pytest.mark.parametrize(("target", "told"), [("24 cm", 0), ("16 cm", 0), ("8 cm", 1)])
 def test_a_tenth_is_the_limit(target: str, told: int) -> None:
     assert len(told_by("seam-pairs", changed("target: 24 cm", f"target: {target}"))) == told
+
+
+def test_unequal_blocks_at_the_underarm_are_told() -> None:
+    text = changed("target: 10 cm, block: 4 cm", "target: 10 cm, block: 6 cm")
+    (problem,) = told_by("seam-pairs", text)
+    assert (problem.name, problem.severity, problem.size) == ("raglan-blocks-differ", "warning", "M, L")
+    assert "4 stitches meet 6" in problem.message
+    assert problem.hint == "give back and sleeve the same `block`"

@@ -50,7 +50,7 @@ def figures() -> dict[str, PieceFigure]:
 )
 def test_neck_and_raglan_are_measured(figures: dict[str, PieceFigure], key: str, neck: float, deep: float | None) -> None:
     found = {one.name: one.values for one in figures[key].measures}
-    assert found["Neck"] == (pytest.approx(neck),) and found["Raglan depth"] == (pytest.approx(200),)
+    assert found["Width at the neck"] == (pytest.approx(neck),) and found["Raglan depth"] == (pytest.approx(200),)
     assert found.get("Neck depth") == (None if deep is None else (pytest.approx(deep),))
     assert "Shoulder" not in found and "Armhole depth" not in found
 

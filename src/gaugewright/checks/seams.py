@@ -1,11 +1,11 @@
 """Seams: do the edges sewn together fit, in every size, and do colour bands meet across them?"""
 
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
 from gaugewright.checks.model import Found, Subject
+from gaugewright.checks.raglan_seams import blocks_differ, raglan_depth, slants_apart
 from gaugewright.checks.remeasure import side_edges, span_of
 from gaugewright.checks.terms import fabrics_of
 from gaugewright.checks.wording import by_size, cm, count_of, problem
@@ -14,8 +14,7 @@ from gaugewright.design.model import Cap, EdgeName, NamedEdge, Seam
 from gaugewright.design.sides import is_folded
 from gaugewright.errors import Problem
 from gaugewright.grading.model import EdgeLength
-from gaugewright.rounding import up
-from gaugewright.tolerances import EASED_SLACK, RAGLAN_SHARE, SAME_LENGTH, raglan_tolerance, seam_tolerance
+from gaugewright.tolerances import EASED_SLACK, SAME_LENGTH, raglan_tolerance, seam_tolerance
 
 LARGEST_RATIO = 5
 """A sewing ratio in larger numbers than these can't be held in mind."""
@@ -55,6 +54,7 @@ def check_seams(subject: Subject) -> Found:
         problems += _counts_differ(subject, seam, pairs)
         problems += _too_short(seam, pairs)
         problems += _cap_off(subject, seam, pairs)
+        problems += blocks_differ(subject, seam)
         figures.append(_figures(seam, pairs))
     return Found(tuple(problems), "; ".join(figures) or "no seams")
 
@@ -94,7 +94,8 @@ def _mismatch(subject: Subject, seam: Seam, pairs: dict[str, Pair]) -> Iterator[
         if pair.kind != "cap" and abs(pair.join.length - pair.to.length) > tolerance(max(pair.join.length, pair.to.length), height) + SAME_LENGTH
     ]
     if off and raglan:
-        yield _raglans_apart(seam, pairs, off, height)
+        deeper = max(raglan_depth(pairs[size].join.length, pairs[size].to.length, height * pairs[size].join.rows) for size, _ in off)
+        yield slants_apart(seam, off, deeper)
     elif off:
         aim = " + ".join(f"edge({edge})" for edge in seam.to)
         kind = pairs[off[0][0]].kind
@@ -106,28 +107,6 @@ def _mismatch(subject: Subject, seam: Seam, pairs: dict[str, Pair]) -> Iterator[
             "seam-mismatch", f"{seam.join} doesn't fit {_other(seam)}: {by_size(off)}; within one row ({cm(height)}) or 3 % is expected",
             seam.origin, hint, [size for size, _ in off],
         )
-
-
-def _raglans_apart(seam: Seam, pairs: dict[str, Pair], off: list[tuple[str, str]], height: float) -> Problem:
-    """Raglan edges whose slants differ too much; over more rows the same stitches slant less."""
-    deeper = max(raglan_depth(pairs[size].join.length, pairs[size].to.length, height * pairs[size].join.rows) for size, _ in off)
-    return problem(
-        "seam-mismatch", f"the raglan edges {seam.join} and {_other(seam)} slant too differently to be sewn row for row: {by_size(off)}; "
-        "within a tenth of the longer is expected", seam.origin,
-        f"make both raglans {up(deeper / 10)} cm deep, or let the edges lose stitches more alike: a wider `target` or `block` for the longer, "
-        "a wider piece below the shorter", [size for size, _ in off],
-    )
-
-
-def raglan_depth(one: float, other: float, depth: float) -> float:
-    """The depth in mm at which two straight edges that slant as these do would differ by a tenth.
-
-    >>> up(raglan_depth(250.0, 200.0, 200.0))
-    310
-    """
-    longer, shorter = (max(0.0, length**2 - depth**2) for length in (max(one, other), min(one, other)))
-    share = (1 - RAGLAN_SHARE) ** 2
-    return math.sqrt(max(0.0, share * longer - shorter) / (1 - share))
 
 
 def _counts_differ(subject: Subject, seam: Seam, pairs: dict[str, Pair]) -> Iterator[Problem]:

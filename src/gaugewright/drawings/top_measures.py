@@ -64,7 +64,7 @@ def _wanted(plan: PiecePlan) -> Iterator[tuple[str, str, Between]]:
         yield "Cap height", "up", _cap
         return
     if plan.raglan:
-        yield "Neck", "across", _neck
+        yield "Width at the neck", "across", _neck
         yield "Raglan depth", "up", _raglan
         if isinstance(last, DividedPlan) or "neck" in names:
             yield "Neck depth", "up", _neck_depth

@@ -92,7 +92,9 @@ def _meeting(book: Book, seam: Seam, design: Design, pieces: Pieces, slots: dict
         found.append(book.sentence("seam-corner", fact, length=Mm(join.map(lambda e: e.length)), **slots))
     elif all(first_rows) and all(rows):
         same = first_rows.values == rows.values
-        found.append(book.sentence("seam-rows" if same else "seam-rows-uneven", fact, first=first_rows, second=rows, **slots))
+        own = [(end.piece, end.edge) for end in seam.to] == [(seam.join.piece, seam.join.edge)]
+        kind = "seam-rows-own" if own else "seam-rows" if same else "seam-rows-uneven"
+        found.append(book.sentence(kind, fact, first=first_rows, second=rows, **slots))
         if all(design.piece(end.piece).colours.bands for end in (seam.join, *seam.to)):
             found.append(book.sentence("seam-colours"))
     elif all(first_sts) and all(sts):
