@@ -75,7 +75,7 @@ def told(text: str) -> list[tuple[str, str, str]]:
     return [(p.name, p.origin.line_text.strip() if p.origin else "", p.size) for p in problems(text)]
 
 
-SHORT = {"increase": "inc", "decrease": "dec", "turning chain": "ch", "picked up": "pick", "leave": "leave", "slip over": "over", "skip": "skip", "wait": "wait", "anchor": "anchor"}
+SHORT = {"increase": "inc", "decrease": "dec", "turning chain": "ch", "picked up": "pick", "corner decrease": "corner dec", "corner increase": "corner inc", "leave": "leave", "slip over": "over", "skip": "skip", "wait": "wait", "anchor": "anchor"}
 
 
 PATTERNED = {"same place": "in the same", "space": "under ch", "cluster": "in one", "together": ""}

@@ -98,6 +98,10 @@ def edge_tolerance(stitch_width: float) -> float:
     return STRAY_STITCHES * stitch_width
 
 
+CORNER_STITCHES = 1.5
+"""A corner changes by two stitches at a time, so it is up to one off at any row; half a stitch more for a
+marked stitch that rounding moved and a shoulder's steps that are taken for its slope."""
+
 SAME_LENGTH = 0.05
 """Lengths in mm this near are the same: what is left is the last bits of a sum, not cloth."""
 

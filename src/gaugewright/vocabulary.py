@@ -32,6 +32,10 @@ HalfNeckShape = Literal["round", "v"]
 OpeningPlace = Literal["start", "middle", "end"]
 """Where an opening lies in a round, or between the starting and the far edge of rows."""
 
+CornerKind = Literal["point", "square", "underarm", "hem", "neck start", "back neck"]
+"""Corners of a picked-up band: the point of a V neck, the corners of a square one, those at an underarm, where
+a hem meets an edge, where a front edge turns into its neck edge, and where that meets the back neck."""
+
 TakeUp = Literal["edge to edge", "half stitch", "whole stitch"]
 """How much of each edge a seam or picked-up edge takes into itself."""
 

@@ -1,6 +1,5 @@
 """Bands against the edges they are picked up on, and buttonholes counted in the rows."""
 
-import re
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -8,8 +7,9 @@ from pathlib import Path
 import pytest
 from tiny_specs import HEAD, designed
 
-from checks.specs import checked
+from checks.specs import checked, problems_of, pullover
 from gaugewright.checks.bands import check_bands, check_buttonholes
+from gaugewright.checks.corners import check_corners
 from gaugewright.checks.model import Subject
 from gaugewright.checks.remeasure import subject_of
 from gaugewright.grading.grade import Grading, grade
@@ -101,17 +101,33 @@ def test_buttonholes_that_do_not_add_up_are_told(change: Callable[[int, Row], Ro
     assert problem.origin is not None and problem.origin.line_text.strip().startswith("buttonholes:")
 
 
-def men(text: str) -> str:
-    """The vest for the other table, whose girth is called chest."""
-    found, changed = re.subn(r"table: women, make: \[[^]]*\], ease: \{bust:", "table: men, ease: {chest:", text)
-    assert changed == 1
-    return found.replace("body.bust + ease.bust", "body.chest + ease.chest").replace("of: bust", "of: chest")
-
-
-@pytest.mark.parametrize("table", ["women", "men"])
-def test_the_vest_is_without_errors_or_warnings_in_the_tables_of_women_and_men(table: str) -> None:
-    text = (Path(__file__).parents[2] / "samples/groyne-vest/spec.yaml").read_text(encoding="utf-8")
-    results = checked(men(text) if table == "men" else text)
+@pytest.mark.parametrize("sample", ["groyne-vest", "jetty-vest"])
+def test_the_vests_are_without_errors_or_warnings_in_the_tables_of_women_and_men(sample: str) -> None:
+    results = checked((Path(__file__).parents[2] / "samples" / sample / "spec.yaml").read_text(encoding="utf-8"))
     assert [problem for result in results for problem in result.problems if problem.severity != "note"] == []
     figures = {result.name: result.figures for result in results}
-    assert figures["bands-fit"].startswith("2 bands") and figures["buttonholes"] == "5 buttonholes in each size"
+    assert figures["bands-fit"].startswith("2 bands") and figures["bands-flat"].startswith("6 corners") and figures["buttonholes"] == "5 buttonholes in each size"
+
+
+FLAT = (Path(__file__).parents[1] / "cases/v-neck-bands/spec.yaml").read_text(encoding="utf-8")
+
+
+def test_bands_are_flat_at_their_corners_row_by_row() -> None:
+    [result] = [one for one in checked(FLAT) if one.name == "bands-flat"]
+    assert result.problems == () and result.figures.startswith("3 corners, rows ")
+
+
+def test_a_band_that_runs_straight_over_its_corners_is_noted_with_what_it_is_too_long() -> None:
+    text = FLAT.replace("take_up: half stitch}, sections: [even: {length: 3 cm}]", "take_up: half stitch, corners: none}, sections: [even: {length: 3 cm}]")
+    [note] = [problem for one in checked(text) if one.name == "bands-flat" for problem in one.problems]
+    assert (note.name, note.severity, note.size) == ("band-not-flat", "note", "S, M, L")
+    assert "runs straight over its corners (point)" in note.message and "cm too long in S" in note.message
+
+
+def test_rows_that_do_not_follow_from_the_corners_are_an_error() -> None:
+    """The point's decreases taken out of the rows: the band is as long at its outer edge as at its inner one."""
+    design, of_sizes, grading = pullover(FLAT)
+    pieces = dict(grading.pieces)
+    pieces["neck_band"] = pieces["neck_band"].map(lambda piece: replace(piece, strips=(replace(piece.main, rows=(piece.main.rows[0],) * len(piece.main.rows)),)))
+    [found] = problems_of(check_corners, (design, of_sizes, replace(grading, pieces=pieces)))
+    assert (found.name, found.severity, found.size) == ("band-not-flat", "error", "S, M, L")

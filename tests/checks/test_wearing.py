@@ -88,6 +88,37 @@ def test_the_sleeve_is_no_narrower_where_it_is_sewn_in() -> None:
     assert [one for one in told_by("upper-arm", followed) if one.name == "sleeve-top-tight"] == []
 
 
+PICKED_SLEEVE = """\
+gaugewright: 1
+pattern: {title: Picked up, workshop: Ferry Lane Workshop}
+sizes: {own: {A: {bust: 90 cm, upper_arm: 28 cm}, B: {bust: 110 cm, upper_arm: 37 cm}}}
+yarns: {oat: {colour: "#d9c9a8"}}
+fabrics:
+  plain: {stitch: hdc, gauge: "10 sts, 10 rows / 10 cm"}
+  round: {like: plain, worked: turned rounds}
+levels: {shoulder: 50 cm, underarm: shoulder - 18 cm}
+pieces:
+  back: {fabric: plain, start: {chain: 50 cm}, sections: [even: {to: shoulder}, shoulders: {neck: 20 cm}], edges: {both: [side, underarm, armhole]}}
+  front: {like: back}
+  sleeve: {make: 2, fabric: round, start: {pick_up: [back.armhole, front.armhole]}, sections: [even: {length: 30 cm}]}
+seams:
+  - {join: back.shoulder, to: front.shoulder}
+  - {join: back.side, to: front.side}
+"""
+
+
+def test_a_picked_up_sleeve_is_held_to_the_arm_as_a_sewn_one_is() -> None:
+    [tight] = told_by("upper-arm", PICKED_SLEEVE)
+    assert places((tight,), PICKED_SLEEVE) == [("sleeve-top-tight", "warning", "B", "[back.armhole, front.arm")]
+    assert "36.0 cm, as worn 36.0 cm, for an arm of 37.0 cm" in tight.message
+    deeper = tight.hint.split()[3]
+    assert told_by("upper-arm", PICKED_SLEEVE.replace("shoulder - 18 cm", f"shoulder - 18 cm - {deeper} cm")) == ()
+
+
+def test_a_band_at_an_armhole_is_no_sleeve() -> None:
+    assert told_by("upper-arm", PICKED_SLEEVE.replace("length: 30 cm", "length: 3 cm")) == ()
+
+
 def test_hips_are_covered_where_the_garment_ends_below_the_waist() -> None:
     assert told_by("hips") == ()
     text = damaged("hip: 106 cm => hip: 117 cm")

@@ -10,7 +10,7 @@ from drawings.figures import back, front, sleeve, v_neck
 from drawings.inspection import drawn_lines, ground_under, labels, labels_overlap, touches_label
 
 from gaugewright import pipeline
-from gaugewright.drawings.garment import GarmentFigure, GarmentPart, draw_garment
+from gaugewright.drawings.garment import BUTTON, GarmentFigure, GarmentPart, draw_garment
 from gaugewright.drawings.garment_layout import Edging, open_front, pullover, turned_over
 from gaugewright.drawings.model import PieceFigure
 from gaugewright.drawings.primitives import Point, Polygon
@@ -138,3 +138,18 @@ def test_the_cover_shows_hood_and_ribbing_and_a_band_round_the_hood() -> None:
     cover = next(block for block in pipeline.document(graded, pipeline.Edition()).blocks if isinstance(block, Figure))
     for part in ("Hood: Shingle", "Hem Rib: Shingle", "Front Band: Shingle"):
         assert part in cover.drawing.description
+
+
+def test_a_buttoned_front_lies_over_the_other_by_the_depth_of_its_band() -> None:
+    closed = EDGING._replace(buttons=(0.1, 0.5), button=20.0)
+    garment = open_front("Saltmarsh Jacket", back(), front(), turned_over(front()), None, closed)
+    right, left = parts_named(garment, "Right Front")
+    assert (max(xs(right)), min(xs(left))) == pytest.approx((-closed.depth / 2, closed.depth / 2))
+    _neck, under, over = parts_named(garment, "Front and Neck Band")
+    assert (under.mirrored, over.mirrored) == (True, False)  # the right front's band is painted last
+    for button, share in zip(parts_named(garment, BUTTON), closed.buttons, strict=True):
+        assert button.placed([(0.0, 0.0)]) == ((0.0, pytest.approx(share * 400)),)
+        assert max(xs(button)) - min(xs(button)) == pytest.approx(20.0)
+    on_left = open_front("Saltmarsh Jacket", back(), front(), turned_over(front()), None, closed._replace(on_left=True))
+    assert parts_named(on_left, "Front and Neck Band")[-1].mirrored
+    assert draw_garment(garment).description.endswith("Closed with 2 buttons.")

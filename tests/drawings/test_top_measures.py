@@ -7,6 +7,7 @@ from gaugewright.drawings.cover import folded
 from gaugewright.drawings.model import PieceFigure
 from gaugewright.drawings.piece_figure import piece_figure
 from gaugewright.drawings.strips import clip_strip
+from gaugewright.drawings.top_measures import last_armhole_row
 
 SPEC = ONE_SIZE + """\
 levels: {shoulder: 40 cm, underarm: 20 cm}
@@ -97,3 +98,19 @@ def test_a_colour_band_beside_a_neck_is_in_two_parts(figures: dict[str, PieceFig
 def test_a_folded_sleeve_is_half_as_wide(figures: dict[str, PieceFigure]) -> None:
     half = folded(figures["sleeve"]).outline
     assert (min(x for x, _ in half), max(x for x, _ in half)) == (pytest.approx(140), pytest.approx(280))
+
+
+def test_the_width_above_an_armhole_that_ends_beside_the_neck_is_taken_where_it_ends() -> None:
+    """The neck begins 2 rows above the underarm: the armhole's last step falls on rows that shape the neck too."""
+    from tiny_specs import designed
+
+    low = SPEC.replace("depth: 8 cm, slope: 2 cm, at: front", "depth: 18 cm, slope: 2 cm, at: front")
+    grading, piece = graded(low), next(piece for piece in designed(low).pieces if piece.key == "half")
+    plan, made = grading.plans["half"]["M"], grading.pieces["half"]["M"]
+    figure = piece_figure(piece, grading.plans["half"], grading.pieces["half"], {"oat": ("Oat", "#d9c9a8")}, "M")
+    width = next(measure for measure in figure.measures if measure.name == "Width above the armhole")
+    counts, row = list(made.main.counts()), last_armhole_row(plan)
+    assert row > plan.rows - plan.sections[-1].rows  # above the neck's foot
+    assert any(name.startswith("armhole") for name in (part.name for part in plan.sections[-1].parts("far")))  # type: ignore[union-attr]
+    assert width.values[0] == pytest.approx(10.0 * counts[row - 1])
+    assert width.start[1] == width.end[1] == made.outline.heights[row]

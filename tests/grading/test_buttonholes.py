@@ -13,11 +13,12 @@ pieces:
   band:
     fabric: {fabric}
     colours: kelp
-    start: {{pick_up: {edges}}}
+    start: {{pick_up: {edges}, corners: {corners}}}
     sections: [{section}]
     buttonholes: {{count: {count}, size: {size}, edge: {edge}, first: {first}, last: {last}}}
 """
 USUAL = {
+    "corners": "none",
     "length": "40 cm", "fabric": "plain", "edges": "[panel.front, panel.top]", "section": "even: {rows: 5}",
     "count": "4", "size": "2 cm", "edge": "panel.front", "first": "4 cm", "last": "3 cm",
 }  # fmt: skip
@@ -109,7 +110,7 @@ def test_buttonholes_out_of_place(changed: dict[str, str]) -> None:
 
 
 def test_a_piece_from_a_chain_has_no_edge_for_buttonholes() -> None:
-    text = spec().replace("start: {pick_up: [panel.front, panel.top]}", "start: {chain: 60 cm}")
+    text = spec().replace("start: {pick_up: [panel.front, panel.top], corners: none}", "start: {chain: 60 cm}")
     assert only_problem(text)[0] == "buttonholes-misplaced"
 
 
@@ -117,3 +118,13 @@ def test_a_place_that_follows_another_piece_waits_for_it() -> None:
     ruler = "  ruler: {fabric: plain, colours: oat, start: {chain: 6 cm}, sections: [even: {length: 5 cm}]}\n"
     plan = graded(spec(first="finished(ruler.width)") + ruler).plans["band"]["M"].holes
     assert plan is not None and plan.firsts[0] == 6
+
+
+def test_a_row_of_buttonholes_may_turn_a_corner_beyond_them() -> None:
+    rows = band_rows(spec(corners="hem"))
+    assert rows[1:3] == ["WS kelp: ch(0) 20 hdc corner inc 39 hdc = 62", "RS kelp: ch(0) 3 hdc 2 ch 9 hdc 2 ch 9 hdc 2 ch 9 hdc 2 ch 2 hdc corner inc 21 hdc = 64"]
+
+
+def test_a_buttonhole_in_a_corner_is_refused_with_what_would_do() -> None:
+    assert [(p.name, p.size, p.hint) for p in problems(spec(corners="hem", last="1 cm"))] == [("buttonholes-do-not-fit", "S, M, L", "make `last` at least 2.0 cm")]
+    assert problems(spec(corners="hem", last="2 cm")) == []

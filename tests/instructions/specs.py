@@ -387,6 +387,23 @@ seams:
 """
 
 
+UNLIKE = """\
+levels: {shoulder: 56 cm, underarm: shoulder - 23 cm}
+pieces:
+  back:
+    fabric: plain
+    colours: oat
+    start: {chain: body.bust / 2}
+    sections: [even: {to: underarm}, armhole: {to: shoulder, target: body.bust / 2 - 20 cm, block: 10 cm}, shoulders: {neck: 18 cm}]
+    edges: {both: [side, underarm, armhole], bottom: hem}
+  front: {like: back, sections: [even: {to: underarm}, armhole: {to: shoulder, target: body.bust / 2 - 20 cm, block: 6 cm}, shoulders: {neck: 18 cm}]}
+  armband: {make: 2, fabric: turned, colours: kelp, start: {pick_up: [back.armhole, front.armhole]}, sections: [even: {length: 5 cm}]}
+seams:
+  - {join: back.shoulder, to: front.shoulder}
+  - {join: back.side, to: front.side}
+"""
+
+
 def _case(name: str) -> str:
     return (ROOT / "tests/cases" / name / "spec.yaml").read_text(encoding="utf-8")
 
@@ -396,6 +413,7 @@ SPECS: dict[str, str] = {
     **{f"necks in {name}": HEAD + size + NECKS for name, size in (("three", THREE), ("one", ONE))},
     **{f"yokes in {name}": HEAD + size + YOKES for name, size in (("three", THREE), ("one", ONE))},
     **{f"habits in {name}": HEAD + size + f"conventions: {{schedules: {first} gap first, spreading: left at the end, taper_ends: {ends}}}\n" + HABITS for name, size, first, ends in (("three", THREE, "shorter", "even below"), ("one", ONE, "longer", "nearest even"))},
+    "unlike corners": HEAD + THREE + UNLIKE,
     "picked up": HEAD + THREE + PICKED,
     **{f"vest in {name}": HEAD + size + VEST for name, size in (("three", THREE), ("one", ONE))},
     **{f"tubes in {name}": HEAD + size + TUBES for name, size in (("three", THREE), ("one", ONE))},

@@ -389,7 +389,34 @@ def test_spread_rounds_use_and_make_what_the_rows_do(name: str) -> None:
                 number, own = int(at[1]), _own_stitch(name, key)
                 assert worked(words) == (counts[number - 2] - own, counts[number - 1] - own), f"{key} {size}: {one.text}"
                 seen += 1
-    assert seen or "rounds:" not in SPECS[name] or name in ("picked up", "picked-up-rounds", "taper-in-pairs") or "raglan" in SPECS[name] or name.startswith("vest") or name.startswith(("bodies", "patterned"))
+    assert seen or "rounds:" not in SPECS[name] or name in ("picked up", "picked-up-rounds", "taper-in-pairs") or "raglan" in SPECS[name] or name in CORNERED or name.startswith("vest") or name.startswith(("bodies", "patterned"))
+
+
+CORNERED = ("v-neck-bands", "square-neck-band", "front-band-with-corners", "bordered-panel", "unlike corners", "vest")
+
+
+@pytest.mark.parametrize("name", CORNERED, indirect=True)
+def test_corner_tables_say_what_each_row_gains_and_loses_and_leaves(name: str) -> None:
+    """Each corner's column stands for as many corners as the heading says; the last column counts every row but the first."""
+    seen = 0
+    for key, size, _, piece, _ in each_told(name):
+        title = graded(name).design.piece(key).title
+        rows, corners = piece.main.rows, graded(name).grading.plans[key][size].corners
+        changes, told = dict.fromkeys(range(2, len(rows) + 1), 0), []
+        for table in (block for block in document(name).blocks if isinstance(block, Table) and block.caption == f"{title}: corners"):
+            line = next(row for row in table.rows if row[0] == size)
+            told += [int(count) for count in line[-1].split(", ")]
+            for head, cell in zip(table.header[1:-1], line[1:-1], strict=True):
+                kind = re.sub(r"^each | \d+$", "", head.partition(":")[0])
+                times = sum({"point": "point", "square": "corner", "underarm": "underarm corner", "hem": "corner at the hem", "neck start": "start of the neck", "back neck": "end of the back neck"}[c.site.kind] == kind for c in corners)
+                for row, stitches in steps_in(cell.replace("Rnd", "Row")).items():
+                    changes[row] += (times if head.startswith("each ") else 1) * stitches * (-1 if head.endswith("lose") else 1)
+        if told:
+            made = [row.makes for row in rows]
+            assert [after - before for before, after in zip(made, made[1:], strict=False)] == list(changes.values()), f"{key} {size}"
+            assert told == made[1:]
+            seen += 1
+    assert seen
 
 
 @pytest.mark.parametrize("name", MANY, indirect=True)
@@ -408,7 +435,7 @@ def test_one_size_alone_tells_that_sizes_numbers(name: str) -> None:
 
 def without_label(sentence: str) -> str:
     """A sentence without what it begins with where it is the first of its step, or is for some sizes only."""
-    return re.sub(r"^(Colour: |Marker: |Wedge: |Further short rows: |Row \d+: (?=Without a ch|A plain row)|Sizes? [^:]* only: )+", "", sentence)
+    return re.sub(r"^(Colour: |Marker: |Dec at a marker: |Inc at a marker: |Wedge: |Further short rows: |Row \d+: (?=Without a ch|A plain row)|Sizes? [^:]* only: )+", "", sentence)
 
 
 def _told_elsewhere(sentence: str, told_so: str) -> bool:
@@ -418,7 +445,7 @@ def _told_elsewhere(sentence: str, told_so: str) -> bool:
     whole, and so are the steps of shaped edges; a V may leave a stitch at its foot in some sizes only; a neck may be picked up stitch for stitch in one size and
     not in others; a drawing's letters are given to the measures of the size that is drawn.
     """
-    if re.match(r"— \d+ sts?\.$|cm$|in$|[A-Z] [A-Z]\w+( \w+)*$|Join with a .* work along the edge|Then work plain \w+ to the end of R\w+ \d+\.$|To the end of R\w+ \d+: Work plain \w+\.$", sentence):
+    if re.match(r"— \d+ sts?\.$|cm$|in$|[A-Z] [A-Z]\w+( \w+)*$|Join with a .* work (along the edge|all round the opening)|Then work plain \w+ to the end of R\w+ \d+\.$|To the end of R\w+ \d+: Work plain \w+\.$", sentence):
         return True
     shaped = re.match(r"Rnd \d+: (?:With \w+: )?(?:[Cc]h .*?\), )?(.*), (?:join|do not join)", sentence) or re.search(r"Work the (?:inc|dec) \w+ (.*)\.$", sentence)
     if re.search(r"of the neck is worked by itself|With the same face towards you", sentence):

@@ -118,6 +118,7 @@ CASES = [
     Case("    total: in_rows(6 cm, rib)\n", "", "rest-without-total", "add `total: 45 cm` to cuff", "    total: 45 cm\n"),
     Case("start: {chain: around / 2}", "start: {chain: around / 2, ring: «20 cm}", "two-starts", "take out `ring`", "start: {chain: around / 2}"),
     Case("start: {chain: around / 2}", "start: {chain: around / 2, take_up: «half stitch}", "take-up-without-edge", "take out `take_up`", "start: {chain: around / 2}"),
+    Case("start: {chain: around / 2}", "start: {chain: around / 2, corners: «point}", "corners-without-edge", "take out `corners`", "start: {chain: around / 2}"),
     Case("start: {chain: around / 2}", "start: «around / 2", "wrong-kind", "write the keys of start under it", "start: {chain: around / 2}"),
     Case("make: 2", "make: «two", "wrong-kind", "write a whole number such as 2", "make: 2"),
     Case("make: 2", "mirrored: «true\n    make: 2", "mirrored-alone", "take out `mirrored`", "make: 2"),

@@ -53,6 +53,12 @@ def test_small_parts_for_those_under_three() -> None:
     assert "small-parts" in keys("baby", ["24 months"], ["acrylic"])
 
 
+def test_no_caution_asks_for_what_another_warns_of() -> None:
+    """A toddler's cord isn't to be replaced by the buttons that the next caution keeps away from it."""
+    texts = {caution.key: caution.text.lower() for caution in cautions("child", ["2"], ["wool"])}
+    assert "button" in texts["small-parts"] and "button" not in texts["cords"]
+
+
 def test_brushed_plant_fibre_flares_and_brushed_wool_does_not() -> None:
     assert "flame" in keys("women", ["M"], ["cotton", "acrylic"], raised=True)
     assert "flame" not in keys("women", ["M"], ["wool"], raised=True)

@@ -47,11 +47,12 @@ def _of_strip(strip: Strip, gauges: Gauges) -> RowEnds:
     """What a change of gauge alone adds to the width, both edges share."""
     found: tuple[list[RowEnd], list[RowEnd]] = ([], [])
     flat = 1.0 if strip.worked == "rows" else 0.5
-    before = None
+    before, turned = None, 0
     for number, row in enumerate(strip.rows, start=1):
         gauge = gauges[row.fabric]
         stitch = gauge.width / gauge.stitches * flat
-        width = row.across * stitch
+        turned += row.at_corners if strip.worked == "rows" else 0
+        width = (row.across - turned) * stitch
         begun = number > 1 or isinstance(strip.start, SpanStart)
         shaped = strip.worked == "rows" and begun and any(run.operation.change for run in row.runs)
         in_order = row.edge_changes() if shaped else (0, 0)

@@ -1,6 +1,7 @@
 """All checks, in the order they are told."""
 
 from gaugewright.checks.bands import check_bands, check_buttonholes
+from gaugewright.checks.corners import check_corners
 from gaugewright.checks.crowns import check_crowns
 from gaugewright.checks.finished import check_bust_steps, check_ease_drift, check_finished, check_never_falls
 from gaugewright.checks.folds import check_folds, check_seam_order
@@ -36,6 +37,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("folds", "Edges folded and sewn to themselves have halves that meet", check_folds),
     ("bands-fit", "Picked-up bands are as long as their edges", check_bands),
     ("joins", "Sideways bands go along their edges", check_joins),
+    ("bands-flat", "Bands lie flat at their corners", check_corners),
     ("buttonholes", "Buttonholes add up to their edge", check_buttonholes),
     ("bands-meet", "Colour bands meet across seams", check_bands_meet),
     ("never-falls", "Girths and lengths never fall with size", check_never_falls),

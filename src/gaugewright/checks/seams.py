@@ -76,7 +76,7 @@ def _pair(subject: Subject, seam: Seam, size: str) -> Pair:
     def laid_together(names: tuple[EdgeName, ...]) -> EdgeLength:
         graded = [subject.grading.pieces[name.piece][size].edges[name.edge] for name in names]
         length = sum(subject.remade[name.piece][size].edges[name.edge] for name in names)
-        return EdgeLength(length, sum(edge.rows for edge in graded), sum(edge.stitches for edge in graded))
+        return EdgeLength(length, sum(edge.rows for edge in graded), sum(edge.stitches for edge in graded), sum(edge.corners for edge in graded))
 
     return Pair(laid_together((seam.join,)), laid_together(seam.to), any(end.edge == "cap" for end in (seam.join, *seam.to)))
 
@@ -196,10 +196,10 @@ def _cap_ease(subject: Subject, seam: Seam, size: str) -> float:
 
 
 def _figures(seam: Seam, pairs: dict[str, Pair]) -> str:
-    """The largest difference and, for an eased edge, the sewing ratio."""
+    """The largest difference and, for an eased edge, the sewing ratio: along stitches left at a corner rows alone give none."""
     worst = max(pairs, key=lambda size: abs(pairs[size].join.length - pairs[size].to.length))
     gap = f"{seam.join} to {_other(seam)}: up to {cm(abs(pairs[worst].join.length - pairs[worst].to.length))} apart"
-    ratios = dict.fromkeys(_ratio(pair) for pair in pairs.values() if pair.kind == "eased")
+    ratios = dict.fromkeys(_ratio(pair) for pair in pairs.values() if pair.kind == "eased" and not (pair.join.corners or pair.to.corners))
     return f"{gap}, {' or '.join(ratios)}" if ratios else gap
 
 

@@ -6,11 +6,11 @@ from gaugewright.checks.model import Found, Subject
 from gaugewright.checks.rows import section_origin
 from gaugewright.checks.wording import by_size, count_of, problem
 from gaugewright.errors import Origin, Problem
-from gaugewright.grading.model import DivideStart, GradedPiece, Row
+from gaugewright.grading.model import CORNERS, DivideStart, GradedPiece, Row
 from gaugewright.grading.plan import DividedPlan, PiecePlan
 
-CHANGES = ("increase", "decrease")
-WORKED = ("stitch", "increase", "decrease", "turning chain")
+CHANGES = ("increase", "decrease", *CORNERS)
+WORKED = ("stitch", *CHANGES, "turning chain")
 MOST_GAINED = 2.0
 """A row may at most double: two stitches worked in every one (common practice, no source)."""
 MOST_LOST = 0.5

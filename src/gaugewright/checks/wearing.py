@@ -10,8 +10,10 @@ from gaugewright.checks.finished import body_values
 from gaugewright.checks.model import Found, Measured, Subject
 from gaugewright.checks.terms import fabrics_of, piece_fabrics, terms_of
 from gaugewright.checks.wording import by_size, cm, count_of, problem, span_cm
-from gaugewright.design.model import EdgeName, Fabric, Opening, Piece, Seam
-from gaugewright.errors import Problem
+from gaugewright.design.model import EdgeName, Fabric, Opening, Piece
+from gaugewright.errors import Origin, Problem
+from gaugewright.grading.corners import DEEPEST_BAND
+from gaugewright.grading.rings import along_rows
 from gaugewright.rounding import up
 from gaugewright.tolerances import SAME_LENGTH, UPPER_ARM_EASE
 
@@ -84,12 +86,12 @@ def check_upper_arm(subject: Subject) -> Found:
                     f"make the sleeve {up(UPPER_ARM_EASE - least) / 10:.1f} cm wider, rounded up to whole stitches", tight,
                     "error" if least < 0 else "warning",
                 ))
-    for piece, seam in _sleeves(subject):
-        problems += _sleeve_top(subject, piece, seam)
+    for piece, edge, origin in (*_sleeves(subject), *_picked_up_sleeves(subject)):
+        problems += _sleeve_top(subject, piece, edge, origin)
     return Found(tuple(problems), "; ".join(figures) or "no measurement of the upper arm")
 
 
-def _sleeves(subject: Subject) -> Iterator[tuple[Piece, Seam]]:
+def _sleeves(subject: Subject) -> Iterator[tuple[Piece, str, Origin]]:
     """Pieces worked from a ring whose top is sewn into row ends, each once."""
     found = set()
     for seam in subject.design.seams:
@@ -98,7 +100,15 @@ def _sleeves(subject: Subject) -> Iterator[tuple[Piece, Seam]]:
             into_rows = all(_is_row_end(subject, edge) for edge in others)
             if piece.start.kind == "ring" and one.edge in (piece.top, "top") and into_rows and piece.key not in found:
                 found.add(piece.key)
-                yield piece, seam
+                yield piece, piece.top, seam.origin
+
+
+def _picked_up_sleeves(subject: Subject) -> Iterator[tuple[Piece, str, Origin]]:
+    """What is picked up in rounds along row ends, and deeper than a band."""
+    for piece in subject.design.pieces:
+        along = all(along_rows(subject.design, edge) for edge in piece.start.edges)
+        if piece.start.ring and along and max(remade.rows_length for remade in subject.remade[piece.key]) > DEEPEST_BAND:
+            yield piece, piece.bottom, piece.start.origin
 
 
 def _is_row_end(subject: Subject, edge: EdgeName) -> bool:
@@ -106,16 +116,16 @@ def _is_row_end(subject: Subject, edge: EdgeName) -> bool:
     return graded is not None and graded.rows > 0
 
 
-def _sleeve_top(subject: Subject, piece: Piece, seam: Seam) -> Iterator[Problem]:
+def _sleeve_top(subject: Subject, piece: Piece, edge: str, origin: Origin) -> Iterator[Problem]:
     loss = inside_loss(subject.design.fabric(key) for key in fabrics_of(piece))
-    tops = {size: subject.remade[piece.key][size].edges[piece.top] for size in subject.sizes}
+    tops = {size: subject.remade[piece.key][size].edges[edge] for size in subject.sizes}
     arms = {label: body.values["upper_arm"].mm for label, body in subject.bodies.items() if "upper_arm" in body.values}
     tight = [size for size, arm in arms.items() if tops[size] - loss < arm + UPPER_ARM_EASE - SAME_LENGTH]
     if tight:
         yield problem(
             "sleeve-top-tight", f"the top of {piece.key} is narrow for the arm: "
             + by_size((size, f"{cm(tops[size])}, as worn {cm(tops[size] - loss)}, for an arm of {cm(arms[size])}") for size in tight)
-            + f"; {cm(UPPER_ARM_EASE)} of ease is expected", seam.origin,
+            + f"; {cm(UPPER_ARM_EASE)} of ease is expected", origin,
             f"make the armholes {_deeper(tight, tops, arms, loss)} cm deeper on each side of the shoulder", tight, "warning",
         )
 

@@ -5,7 +5,7 @@ from typing import Literal
 
 from gaugewright.design.formula import Formula
 from gaugewright.errors import Origin
-from gaugewright.vocabulary import TakeUp
+from gaugewright.vocabulary import CornerKind, TakeUp
 
 
 @dataclass(frozen=True, slots=True)
@@ -13,6 +13,7 @@ class PieceStart:
     """How a piece begins: a chain or ring of a wanted width, a closed centre of so many stitches (None: as
     many as lie flat), a part of a yoke or of an opened tube (`edges` names it), or edges picked up; `ring` where those are worked in rounds.
 
+    A band is shaped at its `corners`; None: at those that a maker would expect.
     A chain with `edges` is a band worked sideways along them, `gather` (a share) shorter than they are.
     """
 
@@ -26,6 +27,7 @@ class PieceStart:
     ring: bool = False
     gather: float = 0.0
     sewn: bool = False
+    corners: tuple[CornerKind, ...] | None = None
 
     @property
     def joined(self) -> bool:

@@ -106,6 +106,7 @@ def _start(start: Any, fabric: str, path: Path, origins: Origins, ring: bool) ->
         kind.replace("_", " "), width, edges,  # type: ignore[arg-type]
         getattr(start, "take_up", None) or "edge to edge", start.fabric or fabric, origins.at((*path, kind)),
         start.centre if isinstance(start.centre, int) else None, ring, (start.gather or 0.0) / 100, start.join_by == "sewing",
+        None if start.corners is None else tuple(name for name in start.corners if name != "none"),
     )
 
 

@@ -111,8 +111,19 @@ def _edging(design: Design, front: Piece, figures: Mapping[str, PieceFigure]) ->
             figure = figures[piece.key]
             _, bottom, _, top = box_around(figure.outline)
             band = figure.bands[0] if figure.bands else None
-            return Edging(piece.title, top - bottom, band.name if band else "", band.colour if band else "#ffffff")
+            shares = _shares_up(figure, piece)
+            size = piece.buttonholes.size if piece.buttonholes else 0.0
+            on_left = piece.buttonholes is not None and piece.buttonholes.edge[0] != front.key
+            return Edging(piece.title, top - bottom, band.name if band else "", band.colour if band else "#ffffff", shares, size, on_left)
     return None
+
+
+def _shares_up(figure: PieceFigure, piece: Piece) -> tuple[float, ...]:
+    """Each buttonhole's height as a share of the edge it lies along, counted from the band's end there."""
+    left, _, right, _ = box_around(figure.outline)
+    from_start = piece.buttonholes is not None and piece.buttonholes.edge == piece.start.edges[0]
+    middles = [(start[0] + end[0]) / 2 for start, end in figure.holes]
+    return tuple((x - left if from_start else right - x) / figure.along for x in middles)
 
 
 def _with_hood(garment: GarmentFigure, design: Design, figures: Mapping[str, PieceFigure], back: Piece) -> GarmentFigure:

@@ -21,6 +21,8 @@ from gaugewright.drawings.strips import clip_strip
 
 OUTLINE_WIDTH = 0.3
 _PAPER = "#ffffff"
+BUTTON = "button"
+"""The name of a part that is a button."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,4 +113,6 @@ def _describe(garment: GarmentFigure) -> str:
     if coloured:
         sentences.append("Colours of each piece from its lower edge up:")
     sentences += [f"{name}: {', '.join(band.name for band in bands)}." for name, bands in coloured.items()]
+    buttons = sum(part.name == BUTTON for part in garment.parts)
+    sentences += [f"Closed with {buttons} buttons." if buttons > 1 else "Closed with a button."] if buttons else []
     return " ".join(sentences)

@@ -4,11 +4,12 @@ Pieces are given as they look from outside when worn: the right front has its fr
 the right of its outline, and stands on the left of the drawing.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
-from gaugewright.drawings.garment import GarmentFigure, GarmentPart
+from gaugewright.drawings.garment import BUTTON, GarmentFigure, GarmentPart
 from gaugewright.drawings.geometry import box_around, direction
 from gaugewright.drawings.model import ColourBand, PieceFigure
 from gaugewright.drawings.primitives import Point
@@ -18,12 +19,19 @@ SLEEVE_TURN = 62.0
 
 
 class Edging(NamedTuple):
-    """A band along front edges and neck: its title, its depth in mm, its colour (no name: plain)."""
+    """A band along front edges and neck: its title, its depth in mm, its colour (no name: plain).
+
+    One with buttons lies closed, the front that has the buttonholes on top: `buttons` gives each button's height
+    on the straight part of that front's edge, as a share of it, `button` its width in mm.
+    """
 
     title: str
     depth: float
     colour_name: str = ""
     colour: str = "#ffffff"
+    buttons: tuple[float, ...] = ()
+    button: float = 0.0
+    on_left: bool = False
 
 
 def open_front(
@@ -35,19 +43,20 @@ def open_front(
     edging: Edging | None = None,
     sleeve_turn: float = SLEEVE_TURN,
 ) -> GarmentFigure:
-    """A jacket or cardigan whose fronts, or the bands along them, meet in the middle.
+    """A jacket or cardigan whose fronts, or the bands along them, meet in the middle or lie over one another there.
 
     The left front is given in its own right, its front edge on the left of its outline; see
     `turned_over` for one that is worked as the right front is.
     """
-    depth = edging.depth if edging else 0.0
+    depth = 0.0 if edging is None else edging.depth / 2 if edging.buttons else edging.depth
     right = _from_middle(right_front, depth, mirrored=False)
     left = _from_middle(turned_over(left_front), depth, mirrored=True)
     behind: tuple[GarmentPart, ...] = (_centred(back),)
     before: tuple[GarmentPart, ...] = ()
     if edging:
         behind += (_neck_edging(right, left, edging),)
-        before = (_front_edging(right, edging), _front_edging(left, edging))
+        bands = (_front_edging(right, edging), _front_edging(left, edging))
+        before = (*(bands[::-1] if edging.buttons and not edging.on_left else bands), *_buttons(right, edging))
     sleeves = _sleeves(sleeve, (right, left), sleeve_turn)
     return GarmentFigure(title, back.drawn_size, (*sleeves, *behind, right, left, *before))
 
@@ -83,6 +92,7 @@ def turned_over(figure: PieceFigure) -> PieceFigure:
         edge_names=tuple((name, flip(point)) for name, point in figure.edge_names),
         marks=tuple((name, flip(point)) for name, point in figure.marks),
         slits=tuple((name, flip(start), flip(end)) for name, start, end in figure.slits),
+        holes=tuple((flip(start), flip(end)) for start, end in figure.holes),
     )
 
 
@@ -146,6 +156,19 @@ def _front_edging(front: GarmentPart, edging: Edging) -> GarmentPart:
     end = (bx + (bx - ax) * (top - by) / (by - ay), top) if by > ay else (bx, top)
     outline = (*edge, (edge[-1][0], top), end, *reversed(inner[:-1]))
     return GarmentPart(edging.title, outline, _paint(edging, outline), mirrored=front.mirrored)
+
+
+CORNERS = 12
+"""A button is drawn as a dozen chords: at its size nobody sees them."""
+
+
+def _buttons(front: GarmentPart, edging: Edging) -> tuple[GarmentPart, ...]:
+    """Buttons in the middle, where the bands lie over one another."""
+    edge = _front_edge(front)
+    straight = max((point[1] for point in edge if abs(point[0] - edge[0][0]) < 1.0), default=0.0)
+    turns = [2 * math.pi * number / CORNERS for number in range(CORNERS)]
+    circle = tuple((edging.button / 2 * math.cos(turn), edging.button / 2 * math.sin(turn)) for turn in turns)
+    return tuple(GarmentPart(BUTTON, circle, at=(0.0, share * straight)) for share in edging.buttons)
 
 
 def _neck_edging(right: GarmentPart, left: GarmentPart, edging: Edging) -> GarmentPart:

@@ -47,7 +47,8 @@ class PieceFigure:
 
     `outline` is a closed polygon (the last point is joined to the first). `edge_names` are set
     beside their points, `marks` get a small tick too, `slits` are openings drawn as lines. A piece worked `in_rounds` is given flat,
-    so its widths are half the round.
+    so its widths are half the round. `holes` are buttonholes,
+    and `along` is the length of the edge they lie on; a `note` is written below.
     """
 
     name: str
@@ -61,6 +62,9 @@ class PieceFigure:
     marks: tuple[tuple[str, Point], ...] = ()
     slits: tuple[tuple[str, Point, Point], ...] = ()
     in_rounds: bool = False
+    note: str = ""
+    along: float = 0.0
+    holes: tuple[tuple[Point, Point], ...] = ()
 
     def __post_init__(self) -> None:
         if len(self.outline) < 3:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from gaugewright.design.model import Piece
+from gaugewright.drawings.band_figures import with_corners_and_holes
 from gaugewright.drawings.crown_figures import disc_figure, from_centre, is_disc, lying
 from gaugewright.drawings.model import ColourBand, Measure, PieceFigure
 from gaugewright.drawings.top_measures import is_shaped, top_measures
@@ -30,6 +31,8 @@ def piece_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiec
         marks=(*wedge_marks(plan, outline), *((mark.level.replace("_", " "), (outline.starting if mark.side == "starting" else outline.far)[mark.row]) for mark in plan.marks)),
         in_rounds=in_rounds, slits=tuple(slits_of(plan, graded[drawn])),
     )
+    if piece.start.kind == "pick up" and not in_rounds:
+        return with_corners_and_holes(figure, plans, graded)
     if hangs(piece):
         return from_neck(figure, piece)
     return from_centre(figure, piece) if in_rounds else figure
@@ -85,7 +88,8 @@ def _measures(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiece],
     if is_shaped(plan):
         return [*found, *top_measures(plans, graded, drawn), *_heights(plans, graded, drawn), *wedge_measures(plans, graded, drawn)]
     if any(abs(widths[label][-1] - widths[label][0]) > 1 for label in plans.labels):
-        across(f"{girth} at the top", top)
+        end = piece.top.replace("_", " ") if piece.start.kind == "pick up" else "top"
+        across(f"{girth} at the {end}", top)
     shoulders = next((s for s in plan.sections if isinstance(s, ShouldersPlan)), None)
     if shoulders is not None:
         found += _shoulder_measures(graded, drawn)

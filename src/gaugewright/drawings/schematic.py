@@ -15,7 +15,7 @@ from gaugewright.drawings.drawn_size import in_size
 from gaugewright.drawings.edge_labels import mark_point, name_edge
 from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.model import KeyEntry, PieceFigure, Schematic, Units
-from gaugewright.drawings.primitives import Drawing, Hatch, Point, Polygon
+from gaugewright.drawings.primitives import Drawing, Hatch, Point, Polygon, Polyline
 from gaugewright.drawings.scale import fit_to_room
 from gaugewright.drawings.slit_lines import draw_slit, listed_openings
 from gaugewright.drawings.scene import TEXT, Scene, level_label, text_room
@@ -78,6 +78,7 @@ def _lay_out(request: _Request, scale: float) -> Scene:
     outline = tuple(_on_paper(point, scale) for point in figure.outline)
     bands = paint_bands(figure.bands, outline, (0.0, scale), request.hatches)
     scene = Scene().fill(*fills_of(bands)).draw(Polygon(outline, OUTLINE_WIDTH))
+    scene = scene.draw(*(Polyline(tuple(_on_paper(end, scale) for end in hole), OUTLINE_WIDTH) for hole in figure.holes))
     scene = add_dimensions(scene, outline, _wanted(request, scale))
     for name, point in figure.marks:
         scene = mark_point(scene, outline, name, _on_paper(point, scale))
@@ -88,7 +89,8 @@ def _lay_out(request: _Request, scale: float) -> Scene:
         scene = name_bands(scene, outline, bands, sides, request.max_width)
     for name, point in figure.edge_names:
         scene = name_edge(scene, outline, name, _on_paper(point, scale))
-    return _write_note(scene, request.max_width) if figure.in_rounds else scene
+    note = _note(figure)
+    return _write_note(scene, note, request.max_width) if note else scene
 
 
 def _on_paper(point: Point, scale: float) -> Point:
@@ -123,11 +125,15 @@ def _quieter_side_first(scene: Scene, outline: Sequence[Point], figure: PieceFig
     return (1, -1) if on_right <= on_left else (-1, 1)
 
 
-def _write_note(scene: Scene, max_width: float) -> Scene:
-    """The note on pieces worked in rounds, under all that is drawn, wrapped to the room."""
+def _note(figure: PieceFigure) -> str:
+    return IN_ROUNDS if figure.in_rounds else figure.note
+
+
+def _write_note(scene: Scene, note: str, max_width: float) -> Scene:
+    """A note under all that is drawn, wrapped to the room."""
     left, _, right, bottom = scene.extent()
     lines: list[str] = []
-    for word in IN_ROUNDS.split():
+    for word in note.split():
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and text_room(longer)[0] <= max_width - 2:
             lines[-1] = longer
@@ -149,9 +155,11 @@ def _describe(figure: PieceFigure, units: Units, key: Sequence[KeyEntry]) -> str
     sentences += [f"{letter}: {name}, {_length_text(values[drawn], units)}." for letter, name, values in key]
     if figure.slits:
         sentences.append(f"A line marks {listed_openings(figure)}.")
+    if figure.holes:
+        sentences.append(f"Buttonholes: {len(figure.holes)}.")
     if figure.edge_names or figure.marks:
         names = ", ".join(dict.fromkeys(name for name, _ in (*figure.edge_names, *figure.marks)))
         sentences.append(f"Named on the outline: {names}.")
-    if figure.in_rounds:
-        sentences.append(f"This piece is {IN_ROUNDS}.")
+    if _note(figure):
+        sentences.append(f"This piece is {_note(figure)}.")
     return " ".join(sentences)

@@ -91,8 +91,23 @@ def _cap(top: Top) -> tuple[Point, Point]:
 
 
 def _above_armholes(top: Top) -> tuple[Point, Point]:
-    row = min(top.plan.edge_end(side) for side in SIDES)
+    """Where the armhole has ended: the last row that is shaped there, be it above the foot of the neck."""
+    row = last_armhole_row(top.plan)
     return top.edge("starting")[row], top.edge("far")[row]
+
+
+def last_armhole_row(plan: PiecePlan) -> int:
+    """The row with the last step of an armhole; an armhole goes on beside a neck that begins low.
+
+    Its last step may leave all that goes: the piece is then as wide as it will be after that row.
+    """
+    found = before = 0
+    for section in plan.sections:
+        edges = (section.starting, section.far) if isinstance(section, ProfilePlan) else (section.outer,) if isinstance(section, DividedPlan) else ()
+        rows = [step.row for parts in edges for part in parts if part.name == "armhole" for step in part.profile.steps]
+        found = max([found, *(before + row for row in rows)])
+        before += section.rows
+    return found
 
 
 def _armhole(top: Top) -> tuple[Point, Point]:

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from gaugewright.design.model import Buttonholes, Design, Even, Piece
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
+from gaugewright.grading.mitre import Corner, beside, gaps
 from gaugewright.grading.model import EdgeStart, Run, bridge
 from gaugewright.rounding import half_up, up
 from gaugewright.sizing.environment import Environment
@@ -25,25 +26,24 @@ class HolePlan:
     """Buttonholes of one size: `each` stitches skipped on row `row`, from the stitches `firsts` on.
 
     Stitches are counted along the band from its end at the edge with the holes: from the end where row 1
-    begins if `from_start`. `along` stitches were picked up on that edge, `stitches` in all.
+    begins if `from_start`. `along` stitches were picked up on that edge.
     """
 
     row: int
     each: int
     firsts: tuple[int, ...]
     along: int
-    stitches: int
     from_start: bool
 
-    def in_row(self) -> tuple[int, ...]:
-        """The first stitch of each buttonhole in the order in which its row is worked.
+    def in_row(self, stitches: int) -> tuple[int, ...]:
+        """The first stitch of each buttonhole in the order in which its row of so many stitches is worked.
 
-        >>> HolePlan(2, 2, (3, 9), 12, 20, True).in_row(), HolePlan(3, 2, (3, 9), 12, 20, True).in_row()
+        >>> HolePlan(2, 2, (3, 9), 12, True).in_row(20), HolePlan(3, 2, (3, 9), 12, True).in_row(20)
         ((11, 17), (3, 9))
         """
         if bool(self.row % 2) == self.from_start:
             return self.firsts
-        return tuple(self.stitches + 2 - first - self.each for first in reversed(self.firsts))
+        return tuple(stitches + 2 - first - self.each for first in reversed(self.firsts))
 
 
 def buttonhole_faults(piece: Piece, design: Design) -> Iterator[Problem]:
@@ -64,7 +64,7 @@ def buttonhole_faults(piece: Piece, design: Design) -> Iterator[Problem]:
         yield Problem("buttonholes-misplaced", f"{piece.key} has buttonholes and {message}", holes.origin, hint)
 
 
-def plan_holes(piece: Piece, design: Design, start: EdgeStart, rows: int, env: Environment) -> HolePlan:
+def plan_holes(piece: Piece, design: Design, start: EdgeStart, rows: int, env: Environment, corners: tuple[Corner, ...] = ()) -> HolePlan:
     """The buttonholes of one size; raises `buttonholes-do-not-fit` with what would."""
     holes = piece.buttonholes
     assert holes is not None
@@ -77,7 +77,23 @@ def plan_holes(piece: Piece, design: Design, start: EdgeStart, rows: int, env: E
     each = max(1, half_up(gauge.stitches_in(holes.size)))
     firsts = _places(piece, holes, gauge, env, along, each)
     row = min(max(2, (rows + 1) // 2), rows - 1)
-    return HolePlan(row, each, firsts, along, start.stitches, from_start)
+    plan = HolePlan(row, each, firsts, along, from_start)
+    _clear_of_corners(piece, plan, corners, start.stitches, gauge, env)
+    return plan
+
+
+def _clear_of_corners(piece: Piece, plan: HolePlan, corners: tuple[Corner, ...], picked: int, gauge: Gauge, env: Environment) -> None:
+    """The last buttonhole, and what a corner takes beside its marked stitch, lie apart on the buttonholes' row."""
+    if not corners:
+        return
+    nearest = corners[0] if plan.from_start else corners[-1]
+    free = gaps(corners, picked, plan.row - 1)[0 if plan.from_start else -1] - beside(nearest.changes[plan.row - 2])
+    over = plan.firsts[-1] + plan.each - 1 - free
+    if over > 0:
+        assert piece.buttonholes is not None
+        holes, least = piece.buttonholes, up(env.length(piece.buttonholes.last) + gauge.width_of(over + 0.5)) / 10
+        message = f"the last buttonhole of {piece.key} runs into the corner at the end of {'.'.join(holes.edge)}"
+        raise _misfit(holes, env, message, f"make `last` at least {least:.1f} cm")
 
 
 def _places(piece: Piece, holes: Buttonholes, gauge: Gauge, env: Environment, along: int, each: int) -> tuple[int, ...]:
@@ -108,10 +124,10 @@ def spaced_evenly(along: int, count: int, each: int, first: float, last: float) 
     return tuple(half_up(first + gap * number - each / 2) + 1 for number in range(count))
 
 
-def with_holes(runs: tuple[Run, ...], plan: HolePlan) -> tuple[Run, ...]:
-    """A plain row with chains over the skipped stitches."""
+def with_holes(runs: tuple[Run, ...], plan: HolePlan, stitches: int) -> tuple[Run, ...]:
+    """A row of so many stitches, plain where the buttonholes lie, with chains over the skipped stitches."""
     found: list[Run] = []
-    spans = [(first, first + plan.each) for first in plan.in_row()]
+    spans = [(first, first + plan.each) for first in plan.in_row(stitches)]
     made = 0
     for run in runs:
         size = run.operation.makes * run.times
@@ -122,7 +138,8 @@ def with_holes(runs: tuple[Run, ...], plan: HolePlan) -> tuple[Run, ...]:
                 found.append(Run(bridge(), high - low, run.colour, run.fabric))
                 at = high
         rest = made + 1 + size - at
-        found += [replace(run, times=rest)] if size and rest else [] if size else [run]
+        whole = rest == size  # nothing of the run was passed over
+        found += [run] if whole else [replace(run, times=rest)] if rest else []
         made += size
     return tuple(found)
 

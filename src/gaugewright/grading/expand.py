@@ -20,8 +20,9 @@ from gaugewright.grading.model import (
     turning_chain,
     work,
 )
+from gaugewright.grading.mitre import mitred_rows
 from gaugewright.grading.patterned_rows import with_patterns
-from gaugewright.grading.plan import Cloth, DividedPlan, EvenPlan, PiecePlan, ProfilePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
+from gaugewright.grading.plan import Cloth, DividedPlan, EvenPlan, MitredPlan, PiecePlan, ProfilePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.grading.raglan_rows import RaglanPlan, dividing_round, raglan_rounds
 from gaugewright.grading.shape_rows import shaped_rows, sides_of
 from gaugewright.grading.slits import SlitPlan, slit_row, works_back
@@ -41,7 +42,7 @@ def expand(plan: PiecePlan) -> Strip:
         colours = [plan.colour_of(number) for number in range(len(rows) + 1, len(rows) + section.rows + 1)]
         for runs in _section(plan, section, len(rows) + 1, colours):
             held = plan.holes is not None and plan.holes.row == len(rows) + 1
-            rows.append(Row(with_holes(runs, plan.holes) if held and plan.holes else runs, row_side(plan, len(rows) + 1)))
+            rows.append(Row(with_holes(runs, plan.holes, sum(run.operation.makes * run.times for run in runs)) if held and plan.holes else runs, row_side(plan, len(rows) + 1)))
     short = []
     for after, wedge in plan.wedges():
         short.append(short_rows(wedge, after, plan.colour_of(after + 1), lambda number: row_side(plan, number)))
@@ -86,6 +87,9 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
         case EvenPlan(cloth=cloth, stitches=stitches):
             alike = {colour: _joined(_even_row(cloth, stitches, colour)) for colour in dict.fromkeys(colours)}
             rows = (alike[colour] for colour in colours)
+        case MitredPlan():
+            turned = plan.worked in ("rows", "turned rounds")
+            rows = (_joined(runs) for runs in mitred_rows(section, turned, colours))
         case TaperPlan(edges="sides"):
             rows = (_joined(runs) for runs in _tip_rounds(section, first, colours, plan.worked))
         case TaperPlan():

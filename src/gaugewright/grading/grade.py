@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from gaugewright.design.model import Design, EdgeName, Even, ForRows, Piece
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.grading.answers import answers
+from gaugewright.grading.corners import Turn, turns
 from gaugewright.grading.edges import edge_lengths, finished_measures
 from gaugewright.grading.expand import expand_all
 from gaugewright.grading.gather import gather
@@ -76,10 +77,12 @@ def _plan(
     labels = environments.labels
     inside = gather(labels, lambda label: _inside(piece, environments[label]))
     starts: Sized[EdgeStart] | Sized[DivideStart] | Sized[GoOnStart] | None = None
+    turned: Sized[tuple[Turn, ...]] | None = None
     joins = gather(labels, lambda label: join_of(piece, design, label, graded[label])) if piece.start.joined else None
     if piece.start.kind == "pick up":
         picked = starts = gather(labels, lambda label: pick_up_start(piece, design, label, graded[label]))
         counts = picked.map(lambda start: start.stitches)
+        turned = gather(labels, lambda label: turns(piece, design, picked[label], graded[label], inside[label]))
     elif piece.start.kind == "divide":
         divided = starts = plans[piece.start.edges[0][0]].map(lambda plan: divide_start(piece, _yoke(plan)))
         counts = divided.map(lambda start: start.stitches)
@@ -97,7 +100,7 @@ def _plan(
     if piece.start.in_rounds:
         shaped = pairs_of_rounds(piece, design, measured)
         measured = measure(shaped) if any(shaped) else measured
-    return plan_piece(piece, design, shaped, settled(piece, design, inside, measured), inside, starts, joins)
+    return plan_piece(piece, design, shaped, settled(piece, design, inside, measured), inside, starts, joins, turned)
 
 
 def _in_size(piece: Piece, joins: Sized[Join] | None, label: str) -> Piece:

@@ -12,9 +12,11 @@ from dataclasses import dataclass
 from gaugewright.grading.divide_start import DivideStart as DivideStart
 from gaugewright.grading.go_on_start import GoOnStart as GoOnStart
 from gaugewright.grading.join_model import Join as Join
+from gaugewright.grading.operations import CORNERS as CORNERS
 from gaugewright.grading.operations import Operation as Operation
 from gaugewright.grading.operations import OperationKind as OperationKind
 from gaugewright.grading.operations import anchor as anchor
+from gaugewright.grading.operations import at_corner as at_corner
 from gaugewright.grading.operations import bridge as bridge
 from gaugewright.grading.operations import chain as chain
 from gaugewright.grading.operations import decrease as decrease
@@ -92,6 +94,11 @@ class Row:
         return max(made, key=lambda name: made[name])
 
     @property
+    def at_corners(self) -> int:
+        """Stitches gained at corners, or lost there if negative."""
+        return sum(run.operation.change * run.times for run in self.runs if run.operation.kind in CORNERS)
+
+    @property
     def colours(self) -> tuple[str, ...]:
         """The row's colours in order of first use."""
         return tuple(dict.fromkeys(run.colour for run in self.runs))
@@ -100,7 +107,8 @@ class Row:
         """Stitches gained at the row's first edge and at its last edge, in order of working.
 
         A change belongs to the nearer edge; one in the very middle is shared, the odd one to the
-        last edge. Stitches left are always at the last edge, stitches slipped over at the first.
+        last edge. Stitches left are always at the last edge, stitches slipped over at the first. Corners
+        within a row move neither.
 
         >>> plain = work("hdc")
         >>> Row((Run(decrease("hdc"), 2, "oat", "body"), Run(plain, 6, "oat", "body")), "RS").edge_changes()
@@ -115,7 +123,7 @@ class Row:
             if run.operation.kind in ("leave", "slip over"):
                 first += change * run.times * (run.operation.kind == "slip over")
                 last += change * run.times * (run.operation.kind == "leave")
-            elif change and not (self.placed and run.operation.kind not in ("increase", "decrease")):
+            elif change and run.operation.kind not in CORNERS and not (self.placed and run.operation.kind not in ("increase", "decrease")):
                 for number in range(run.times):
                     twice = 2 * (position + uses * number) + uses
                     first += change * (twice < end)

@@ -7,10 +7,14 @@ from gaugewright.vocabulary import Hold, Loop
 
 OperationKind = Literal[
     "stitch", "increase", "decrease", "turning chain", "chain", "leave", "slip over", "skip", "picked up", "wait", "anchor", "join",
+    "corner decrease", "corner increase",
     "together", "cluster", "same place", "space",
 ]
 """The last four are of stitch patterns: several over as many stitches, several in one, one more in the place
 of the one before it, and the first one in the space under chains. None of them shapes the piece."""
+
+CORNERS = ("corner decrease", "corner increase")
+"""Changes at the corners of a band, which move no edge of it: they turn it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +46,11 @@ def increase(stitch: str, into: int = 2, loop: Loop = "both") -> Operation:
 def decrease(stitch: str, of: int = 2, loop: Loop = "both") -> Operation:
     """`of` stitches worked together."""
     return Operation("decrease", stitch, of, 1, loop)
+
+
+def at_corner(stitch: str, uses: int, makes: int, loop: Loop = "both") -> Operation:
+    """A decrease or increase at a corner of a band."""
+    return Operation("corner decrease" if uses > makes else "corner increase", stitch, uses, makes, loop)
 
 
 def turning_chain(stitch: str, counts: bool) -> Operation:

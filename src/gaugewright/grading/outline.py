@@ -16,7 +16,8 @@ def outline_of(strip: Strip, gauges: Mapping[str, Gauge]) -> Outline:
     """Row ends of a strip worked in rows, or of a round laid flat (half its width).
 
     A row's width is its stitches at its fabric's gauge. Stitches changed at an edge move that edge;
-    a change of gauge alone moves both alike.
+    a change of gauge alone moves both alike. A band is laid out straight: what its corners lose or gain are
+    gaps or folds in it, so that its ends stay upright.
     """
     return _outline(strip, gauges, (0.0, 0.0))
 
@@ -50,9 +51,11 @@ def _outline(strip: Strip, gauges: Mapping[str, Gauge], corner: Point) -> Outlin
     right = left + width
     starting, far = [(left, y)], [(right, y)]
     stairs: tuple[set[int], set[int]] = (set(), set())
+    turned = 0
     for number, row in enumerate(strip.rows, start=1):
         gauge = gauges[row.fabric]
-        wanted = row.across * gauge.stitch_width * flat
+        turned += row.at_corners if strip.worked == "rows" else 0
+        wanted = (row.across - turned) * gauge.stitch_width * flat
         forward = row.side == "RS"
         if strip.worked == "rows" and (number > 1 or isinstance(strip.start, SpanStart)):
             first_edge, last_edge = row.edge_changes()

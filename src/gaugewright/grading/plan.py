@@ -10,6 +10,8 @@ from typing import Literal
 
 from gaugewright.grading.buttonholes import HolePlan as HolePlan
 from gaugewright.grading.cloth import Cloth as Cloth
+from gaugewright.grading.mitre import Corner as Corner
+from gaugewright.grading.mitre import MitredPlan as MitredPlan
 from gaugewright.grading.model import Start
 from gaugewright.grading.opened import OpenedPlan as OpenedPlan
 from gaugewright.grading.raglan_rows import RaglanPlan as RaglanPlan
@@ -117,7 +119,7 @@ class ShouldersPlan:
         return self.stitches - 2 * gone(self.slope)
 
 
-SectionPlan = EvenPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan | WedgePlan | SlitPlan | OpenedPlan
+SectionPlan = EvenPlan | MitredPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan | WedgePlan | SlitPlan | OpenedPlan
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,6 +155,7 @@ class PiecePlan:
     start_colour: str
     start_cloth: Cloth
     holes: HolePlan | None = None
+    corners: tuple[Corner, ...] = ()
 
     @property
     def rows(self) -> int:

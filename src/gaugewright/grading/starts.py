@@ -7,10 +7,11 @@ from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.names import calls_in
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.allowed import Asked, allowed_count, even_by, of_parity
+from gaugewright.grading.corners import sites
 from gaugewright.grading.crowns import centre_count
 from gaugewright.grading.model import EdgeLength, EdgeStart, GradedPiece, PickUp
 from gaugewright.grading.take_up import TakeUps, side_take_up
-from gaugewright.rounding import half_up
+from gaugewright.rounding import half_up, nearest_of_series
 from gaugewright.sizing.environment import Environment
 
 ONE_TO_ONE_WITHIN = 0.10
@@ -39,9 +40,12 @@ def pick_up_start(piece: Piece, design: Design, size: str, pieces: Mapping[str, 
     edges = [_edge_of(piece, key, name, size, pieces) for key, name in piece.start.edges]
     exact = [fabric.gauge.stitches_in(edge.length) for edge in edges]
     counts = [stitches_along(edge, fabric.gauge) for edge in edges]
+    points = [site.edge for site in sites(piece, design) if site.kind == "point"]
+    for i in points:  # a point has a stitch of its own, in the middle
+        counts[i] = nearest_of_series(exact[i], 1, 2)
     wanted = allowed_count(sum(counts), fabric.rule, Asked(f"{piece.key} picks up", piece.start.origin, size))
     # Stitch edges stay stitch for stitch where they can: row ends give or take one unseen.
-    free = [i for i, edge in enumerate(edges) if edge.rows] or list(range(len(edges)))
+    free = [i for i, edge in enumerate(edges) if edge.rows and i not in points] or [i for i in range(len(edges)) if i not in points] or list(range(len(edges)))
     while sum(counts) != wanted:
         change = 1 if wanted > sum(counts) else -1
         nearest = max(free, key=lambda i: (change * (exact[i] - counts[i]), exact[i]))

@@ -25,6 +25,7 @@ from gaugewright.design.model import (
 )
 from gaugewright.grading.buttonholes import plan_holes
 from gaugewright.grading.colour_rows import colour_rows
+from gaugewright.grading.corners import DEEPEST_BAND, Turn, band_depths, corners_of
 from gaugewright.grading.crown_plans import crown_plans
 from gaugewright.grading.crowns import each_of
 from gaugewright.grading.gather import gather
@@ -32,14 +33,14 @@ from gaugewright.grading.marks import marks_of
 from gaugewright.grading.measure import Measured, Shaped, lead_rows
 from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, GoOnStart, Join
 from gaugewright.grading.opened import opened_plan
-from gaugewright.grading.plan import Cloth, EvenPlan, PiecePlan, SectionPlan, ShapedEdges, ShouldersPlan
+from gaugewright.grading.plan import Cloth, Corner, EvenPlan, MitredPlan, PiecePlan, SectionPlan, ShapedEdges, ShouldersPlan
 from gaugewright.grading.profile_plans import divided_plan, profile_plan
 from gaugewright.grading.raglan_plans import raglan_plans
 from gaugewright.grading.slits import slit_plan, works_back
 from gaugewright.grading.spread_plans import spread_plans
 from gaugewright.grading.taper_plans import taper_plans
 from gaugewright.grading.wedge_plans import wedge_plan
-from gaugewright.sized import Sized
+from gaugewright.sized import Sized, join
 from gaugewright.sizing.environment import Environment
 from gaugewright.trade.foundation import foundation
 from gaugewright.vocabulary import Worked
@@ -71,13 +72,15 @@ def plan_piece(
     envs: Sized[Environment],
     starts: Sized[EdgeStart] | Sized[DivideStart] | Sized[GoOnStart] | None,
     joins: Sized[Join] | None = None,
+    turned: Sized[tuple[Turn, ...]] | None = None,
 ) -> Sized[PiecePlan]:
     """Plans of one piece for all sizes. `starts` are the edges picked up or the parts divided, None for chains, rings and
     centres; `joins` what a band worked sideways is joined to.
     """
+    corners = _corners(piece, design, measured, starts, turned)
     worked, crowned = worked_in(piece, design), piece.start.kind == "divide" or any(_all_alike(section) for section in piece.sections)
     sections = [
-        _plan_section(section, cloth_of(design, section.fabric, worked, crowned), shaped[index], index, measured, piece, design, envs)
+        _plan_section(section, cloth_of(design, section.fabric, worked, crowned), shaped[index], index, measured, piece, design, envs, corners)
         for index, section in enumerate(piece.sections)
     ]
     gauges = tuple(design.fabric(section.fabric).gauge for section in piece.sections)
@@ -89,8 +92,8 @@ def plan_piece(
         bands = colour_rows(piece, m, gauges, env)
         marks = marks_of(piece, m, gauges, env)
         plans = tuple(sized[label] for sized in sections)
-        holes = plan_holes(piece, design, start, sum(m.rows), env) if piece.buttonholes and isinstance(start, EdgeStart) else None
-        return PiecePlan(piece.key, start, worked, plans, bands, marks, bands[0].colour, first, holes)
+        holes = plan_holes(piece, design, start, sum(m.rows), env, corners[label] if corners else ()) if piece.buttonholes and isinstance(start, EdgeStart) else None
+        return PiecePlan(piece.key, start, worked, plans, bands, marks, bands[0].colour, first, holes, corners[label] if corners else ())
 
     return gather(measured.labels, one)
 
@@ -98,6 +101,20 @@ def plan_piece(
 def _all_alike(section: Section) -> bool:
     """Whether the first stitch of a section's rounds is changed like the others."""
     return isinstance(section, (Crown, Raglan)) or (isinstance(section, Taper) and section.at == "sides")
+
+
+def _corners(
+    piece: Piece, design: Design, measured: Sized[Measured],
+    starts: Sized[EdgeStart] | Sized[DivideStart] | Sized[GoOnStart] | None, turned: Sized[tuple[Turn, ...]] | None
+) -> Sized[tuple[Corner, ...]] | None:
+    """What each size's corners take; None where there are none, or nobody asked for them and the band is too deep for one."""
+    if turned is None or not any(turned):
+        return None
+    depths = measured.map(lambda m: band_depths(piece, m.rows, design))
+    if piece.start.corners is None and any(each and each[-1] > DEEPEST_BAND for each in depths):
+        return None
+    found = gather(measured.labels, lambda label: corners_of(piece, turned[label], starts[label], depths[label], design, label))  # type: ignore[index,arg-type]
+    return found if any(any(corner.changes) for own in found for corner in own) else None
 
 
 def _chain_start(piece: Piece, first: Cloth, stitches: int, join: Join | None) -> ChainStart | CentreStart:
@@ -111,11 +128,13 @@ def _chain_start(piece: Piece, first: Cloth, stitches: int, join: Join | None) -
 
 def _plan_section(
     section: Section, cloth: Cloth, shaped: ShapedEdges | None, index: int, measured: Sized[Measured], piece: Piece,
-    design: Design, envs: Sized[Environment],
+    design: Design, envs: Sized[Environment], corners: Sized[tuple[Corner, ...]] | None,
 ) -> Sized[SectionPlan]:
     match section:
         case Even() if any(m.shapes[index] for m in measured):
             return gather(measured.labels, lambda label: profile_plan(section, cloth, index, measured[label], label))
+        case Even(colour=colour) if corners:
+            return join(lambda m, own: MitredPlan(cloth, colour, m.rows[index], m.start, own, sum(m.rows[:index])), measured, corners)
         case Even(colour=colour):
             return measured.map(lambda m: EvenPlan(cloth, colour, m.rows[index], m.before(index)))
         case Shoulders():

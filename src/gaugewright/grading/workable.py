@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from gaugewright.design.model import TOPS, UNSTACKED, Design, Opened, Piece, Taper
 from gaugewright.errors import Problem
 from gaugewright.grading.buttonholes import buttonhole_faults
+from gaugewright.grading.corners import corner_faults
 from gaugewright.grading.crowns import crown_faults
 from gaugewright.grading.joins import join_faults
 from gaugewright.grading.pattern_faults import pattern_faults
@@ -24,7 +25,7 @@ def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
     """Everything about the piece that no size could work."""
     checks = (
         _sections, crown_faults, raglan_faults, shape_faults, wedge_faults, pattern_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults,
-        join_faults, buttonhole_faults, slit_faults, opened_faults,
+        join_faults, corner_faults, buttonhole_faults, slit_faults, opened_faults,
     )
     return tuple(problem for check in checks for problem in check(piece, design))
 

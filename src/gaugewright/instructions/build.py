@@ -6,7 +6,7 @@ In: design, bodies, graded pieces, yarn amounts, drawings. Out: blocks in readin
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from gaugewright.design.model import UNSTACKED, Design, Fabric, ToLevel
+from gaugewright.design.model import UNSTACKED, Design, Fabric, NeckEdge, ToLevel
 from gaugewright.design.sides import is_folded
 from gaugewright.drawings.model import Schematic
 from gaugewright.drawings.primitives import Drawing
@@ -97,7 +97,8 @@ def _markers(design: Design, views: tuple[PieceView, ...]) -> int:
     left = 0
     for view in views:
         shoulders = any(isinstance(section, ShouldersPlan) for section in view.first.sections)
-        left += view.piece.make * (len(view.first.marks) + 2 * shoulders + view.in_rounds)
+        necks = sum(isinstance(section, NeckEdge) for section in view.piece.sections)
+        left += view.piece.make * (len(view.first.marks) + 2 * shoulders + view.in_rounds + len(view.first.corners) + necks)
     return left + 2 * any(not view.in_rounds for view in views)
 
 

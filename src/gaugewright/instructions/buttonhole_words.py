@@ -21,16 +21,17 @@ def buttonhole_blocks(book: Book, view: PieceView, titles: Mapping[str, str]) ->
     key, edge = view.piece.buttonholes.edge
     rows = plans.map(lambda plan: plan.row)
     stitch = book.abbr(view.first.start_cloth.stitch)
+    corners = [book.sentence("buttonhole-corners", row=book.words["row"].lower())] if view.first.corners else []
     ends = [book.sentence("buttonhole-from-start" if len(view.piece.start.edges) == 1 else "buttonhole-from-end")]
-    before = [book.sentence("buttonhole-before")] if max(rows.values) > 2 else []
+    before = [book.sentence("buttonhole-before-corners" if corners else "buttonhole-before")] if max(rows.values) > 2 else []
     yield step(
         _label(book, rows, "buttonhole-row"),
         book.sentence("buttonhole-row-one" if first.each == 1 else "buttonhole-row", fact, n=first.each, edge=edge_word(book, edge), piece=titles[key]),
-        *ends, *before, book.sentence("buttonhole-order"), count=count_end(book, fact, view.stitches(rows)),
+        *ends, *before, book.sentence("buttonhole-order"), *corners, count=count_end(book, fact, view.stitches(rows)),
     )
     yield _table(book, view, plans)
     after = rows.map(lambda row: row + 1)
-    yield step(_label(book, after, "row-alone"), book.sentence("buttonhole-next", stitch=stitch), count=count_end(book, f"{fact}.next", view.stitches(after)))
+    yield step(_label(book, after, "row-alone"), book.sentence("buttonhole-next", stitch=stitch), *corners, count=count_end(book, f"{fact}.next", view.stitches(after)))
 
 
 def _label(book: Book, rows: Sized[int], kind: str) -> str:

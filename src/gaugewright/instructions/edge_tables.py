@@ -55,7 +55,7 @@ def edge_table(book: Book, title: str, edges: Sized[EdgeParts], first: Sized[int
     return Table(title, header, tuple(rows), (*(left for _ in range(len(heads) + 1)), *(right for _ in counts)))
 
 
-def steps_text(book: Book, steps: Sequence[EdgeStep], first: int) -> str:
+def steps_text(book: Book, steps: Sequence[EdgeStep], first: int, row_word: str = "") -> str:
     """ "3 sts on Row 29; 1 st on Rows 30 to 32 and 35"; steps of the same stitches stand together while they follow,
     or all of them where one and two stitches go by turns."""
     groups: list[tuple[int, list[int]]] = []
@@ -66,13 +66,13 @@ def steps_text(book: Book, steps: Sequence[EdgeStep], first: int) -> str:
     if len(groups) > MOST_GROUPS:
         sizes = sorted({stitches for stitches, _ in groups})
         groups = [(size, [row for stitches, rows in groups if stitches == size for row in rows]) for size in sizes]
-    return "; ".join(_group(book, stitches, rows) for stitches, rows in groups)
+    return "; ".join(_group(book, stitches, rows, row_word or book.words["row"]) for stitches, rows in groups)
 
 
-def _group(book: Book, stitches: int, rows: list[int]) -> str:
+def _group(book: Book, stitches: int, rows: list[int], row_word: str) -> str:
     count = book.words["count-one" if stitches == 1 else "count-many"].replace("{count}", str(stitches)).replace(" ", NO_BREAK)
     key = "on-row" if len(rows) == 1 else "on-rows"
-    return book.words[key].format(count=count, Row=book.words["row"], rows=listed(book, ranges(rows, book.words["to"])))
+    return book.words[key].format(count=count, Row=row_word, rows=listed(book, ranges(rows, book.words["to"])))
 
 
 def ranges(rows: Sequence[int], to: str) -> list[str]:

@@ -90,6 +90,8 @@ def _meeting(book: Book, seam: Seam, design: Design, pieces: Pieces, slots: dict
         found.append(book.sentence(kind, fact, first=Mm(join.map(lambda e: e.length)), second=Mm(lengths), **slots))
     elif any(end.corners for end in join) != any(end.corners for other in others for end in other) and not _in_rounds(seam, design):
         found.append(book.sentence("seam-corner", fact, length=Mm(join.map(lambda e: e.length)), **slots))
+    elif _in_rounds(seam, design) and any(end.corners for other in others for end in other):
+        found.append(book.sentence("seam-corner-round", fact, length=Mm(join.map(lambda e: e.length)), **slots))
     elif all(first_rows) and all(rows):
         same = first_rows.values == rows.values
         own = [(end.piece, end.edge) for end in seam.to] == [(seam.join.piece, seam.join.edge)]

@@ -2,6 +2,7 @@
 
 from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, GoOnStart, PickUp
 from gaugewright.instructions.cloth_words import closing, opening, pick_up_close
+from gaugewright.instructions.corner_words import marker_step
 from gaugewright.instructions.crown_words import centre_steps
 from gaugewright.instructions.join_words import INTO_ROW_ENDS, is_joined, joined_start
 from gaugewright.instructions.nodes import Paragraph, Span
@@ -14,12 +15,15 @@ from gaugewright.instructions.wording import Book, Slot, Spans, ordinal
 from gaugewright.sized import Sized
 from gaugewright.trade.foundation import foundation
 
+LEVEL = 2
+"""One stitch at the foot of a neck is the point of a V, which some sizes have and others not, and no level stretch."""
+
 
 def opening_steps(book: Book, view: PieceView, names: dict[str, str], titles: dict[str, str]) -> list[Paragraph]:
     """The first steps, up to and including row 1."""
     start = view.first.start
     if isinstance(start, EdgeStart):
-        return [_pick_up(book, view, names, titles)]
+        return [_pick_up(book, view, names, titles), *marker_step(book, view, titles)]
     if isinstance(start, CentreStart):
         return centre_steps(book, view, names)
     if isinstance(start, DivideStart):
@@ -111,6 +115,8 @@ def _one_edge(book: Book, view: PieceView, ups: Sized[PickUp], stitch: str, titl
     first = ups.values[0]
     fact = f"{view.piece.key}.pickup.{first.piece}.{first.edge}"
     slots: dict[str, Slot] = {"stitches": ups.map(lambda up: up.stitches), "stitch": book.abbr(stitch), "edge": edge_word(book, first.edge) if first.rows else spoken(first.edge), "piece": titles[first.piece]}
+    if first.both and any(up.of for up in ups) and all(up.of < LEVEL for up in ups):
+        return book.sentence("pick-up-point", fact, rows=ups.map(lambda up: up.rows), **slots)
     if first.rows and any(up.of for up in ups):
         parts: dict[str, Slot] = {"level": ups.map(lambda up: up.level), "rest": ups.map(lambda up: up.stitches - up.level)}
         kind = "pick-up-curve" if first.both else "pick-up-curve-half"

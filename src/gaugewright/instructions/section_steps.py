@@ -7,6 +7,7 @@ from gaugewright.grading.model import EdgeStart
 from gaugewright.grading.plan import (
     DividedPlan,
     EvenPlan,
+    MitredPlan,
     OpenedPlan,
     ProfilePlan,
     RaglanPlan,
@@ -19,6 +20,7 @@ from gaugewright.grading.plan import (
 from gaugewright.instructions.align import change_after, changes_within, stretches
 from gaugewright.instructions.buttonhole_words import buttonhole_blocks
 from gaugewright.instructions.cloth_words import even_row
+from gaugewright.instructions.corner_words import corner_blocks, corner_table
 from gaugewright.instructions.crown_words import crown_blocks
 from gaugewright.instructions.fabric_words import hook_text
 from gaugewright.instructions.join_words import is_joined, joined_blocks
@@ -60,6 +62,8 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
     if isinstance(section, OpenedPlan):
         return  # told where the piece ends
     yield from _new_cloth(book, view, index)
+    if isinstance(section, MitredPlan):
+        yield from corner_table(book, view, index)
     if index == 0:
         yield from buttonhole_blocks(book, view, titles)
     if not isinstance(section, EvenPlan):
@@ -69,6 +73,8 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
     match section:
         case EvenPlan():
             yield from _even(book, view, index, names)
+        case MitredPlan():
+            yield from corner_blocks(book, view, index, colours)
         case TaperPlan():
             yield from taper_blocks(book, view, index, colours)
         case SlitPlan():

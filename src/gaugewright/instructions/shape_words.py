@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 
+from gaugewright.design.model import NeckEdge
 from gaugewright.grading.plan import DividedPlan, ProfilePlan, SectionPlan, ShouldersPlan
 from gaugewright.grading.shape_plans import EdgeParts
 from gaugewright.instructions.cloth_words import opening
 from gaugewright.instructions.edge_tables import columns_of, edge_sentences, edge_table
 from gaugewright.instructions.flat_raglan_words import raglan_end, raglan_rates
 from gaugewright.instructions.nodes import Block
-from gaugewright.instructions.steps import count_end, spoken, step, to_row
+from gaugewright.instructions.steps import count_end, edge_name_at, spoken, step, to_row
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Mm, Spans
 from gaugewright.sized import Sized
@@ -60,6 +61,7 @@ def profile_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]
     """An armhole, a cap, or the neck edge and shoulder of a half front."""
     yield from _told_before(book, view, index, colours)
     first, last = view.section_first_rows(index), view.section_last_rows(index)
+    yield from _neck_begins(book, view, index, first)
     plans: Sized[ProfilePlan] = view.plans.map(lambda plan: plan.sections[index])  # type: ignore[arg-type,return-value]
     alike = all(plan.starting == plan.far for plan in plans)
     sides: tuple[RowEdge, ...] = ("starting",) if alike else ("starting", "far")
@@ -77,6 +79,18 @@ def profile_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]
     if len(book.labels) > 1 and edges and block is None:
         every = edges[0] if len(edges) == 1 else plans.map(lambda plan: (*plan.starting, *plan.far))
         yield edge_table(book, _title(book, view.piece.title, every, "both" if alike else "one"), every, first, counts, raglan_rates(book, view, every, first))
+
+
+def _neck_begins(book: Book, view: PieceView, index: int, first: Sized[int]) -> Iterator[Block]:
+    """A marker at the foot of a half front's neck edge: a band is picked up from there on."""
+    section = view.piece.sections[index]
+    if isinstance(section, NeckEdge):
+        rows = first.map(lambda row: row - 1)
+        edge = edge_name_at(view, section.at, min(rows.values))
+        yield step("Marker:", book.sentence(
+            "mark-level", f"{view.piece.key}.neck", Row=book.row_word(False), row=rows, height=view.height(rows), bottom=spoken(view.piece.bottom),
+            edge=book.words["the-edge"].format(edge=spoken(edge)), below=spoken(edge), above=spoken("neck"),
+        ))
 
 
 def _goes_on(view: PieceView, index: int) -> bool:

@@ -25,7 +25,7 @@ from gaugewright.spec.fields import (
     refuse,
 )
 from gaugewright.spec.sections import Section
-from gaugewright.spec.vocabulary import JoinBy, TakeUp
+from gaugewright.spec.vocabulary import CornerName, JoinBy, TakeUp
 
 _Loose = Strict(False)
 EdgeList = Annotated[tuple[Annotated[Text, Refers("edge or level")], ...], _Loose, Many, Field(min_length=1)]
@@ -59,6 +59,23 @@ class Start(SpecModel):
     take_up: TakeUp | None = Field(
         None, description="With `pick_up` or `join`: how much of each edge is taken up; edge to edge unless stated."
     )
+
+    corners: Annotated[tuple[CornerName, ...], _Loose, OneOrMany, Field(min_length=1)] | None = Field(
+        None,
+        description="With `pick_up`: the corners that the band is shaped at. Unless stated a band up to 6 cm deep is shaped at V points, "
+        "square necks, underarms and hems; `none`: it runs straight over them.",
+        examples=["[point, back neck]"],
+    )
+
+    @model_validator(mode="after")
+    def _corners_of_bands(self) -> Self:
+        if self.corners and not self.pick_up:
+            raise refuse(
+                "corners-without-edge", "only a band that is picked up has corners", "take out `corners`; it goes with `pick_up`", path=("corners",)
+            )
+        if self.corners and "none" in self.corners and len(self.corners) > 1:
+            raise refuse("corners-without-edge", "`none` stands beside other corners", "take out `none`, or the others", path=("corners",))
+        return self
 
     @model_validator(mode="after")
     def _one_way(self) -> Self:
