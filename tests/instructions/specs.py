@@ -426,6 +426,7 @@ SPECS: dict[str, str] = {
     "sample": (ROOT / "samples/saltmarsh-jacket/spec.yaml").read_text(encoding="utf-8"),
     "wrap": (ROOT / "samples/slipway-wrap/spec.yaml").read_text(encoding="utf-8"),
     "vest": (ROOT / "samples/groyne-vest/spec.yaml").read_text(encoding="utf-8"),
+    "hooded vest": (ROOT / "samples/turnstone-vest/spec.yaml").read_text(encoding="utf-8"),
     "raglan cardigan": (ROOT / "samples/shearwater-cardigan/spec.yaml").read_text(encoding="utf-8"),
     **{name: _case(name) for name in sorted(path.name for path in (ROOT / "tests/cases").iterdir() if (path / "spec.yaml").exists())},
 }  # fmt: skip

@@ -15,8 +15,8 @@ from gaugewright.sized import Sized
 from gaugewright.trade.foundation import foundation
 
 INTO_ROW_ENDS = {"whole stitch": "pick-up-edge-whole", "half stitch": "pick-up-edge-half", "edge to edge": "pick-up-edge-none"}
-LARGEST = 5
-"""A ratio in larger numbers than these can't be held in mind."""
+LARGEST = 16
+"""Small numbers come first; up to these a ratio is found within a seam's share of every edge."""
 
 Titles = Mapping[str, str]
 
