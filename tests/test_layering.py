@@ -24,7 +24,7 @@ ORDER: tuple[tuple[str, ...], ...] = (
     ("stitch_patterns",),
     ("gauge",),
     ("measurements",),
-    ("yaml_tree", "yaml_reader"),
+    ("yaml_tree", "yaml_reader", "yaml_edit"),
     ("formulas",),
     ("spec",),
     ("design",),
@@ -52,7 +52,7 @@ DOORS: dict[str, tuple[str, ...]] = {
     "pypdf": ("reread/",),
     "typer": ("cli/",),
     "rich": ("cli/",),
-    "ruamel": ("yaml_tree.py", "yaml_reader.py"),
+    "ruamel": ("yaml_tree.py", "yaml_reader.py", "yaml_edit.py"),
 }
 
 

@@ -35,6 +35,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "gauge-without-stitches": "a gauge that names no stitches",
     "fibre-total": "fibres that don't come to 100 %",
     "dimension-missing": "a size without a dimension that other sizes have",
+    "fabric-without-spec": "a fabric named where no spec is given",
     "two-gauges": "a fabric with both a swatch and a gauge",
     # Pieces and sections.
     "two-starts": "a piece that starts in two ways",

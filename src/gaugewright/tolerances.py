@@ -163,3 +163,6 @@ GROWTH_SPREADS = 2.0
 
 LEAST_BUST_SPAN = 100.0
 """Under 10 cm from the least bust to the largest, rounding to stitches says more than grading (common practice)."""
+
+GAUGE_OFF = 1.0
+"""Millimetres: girths that differ by less are the same, so that there is no step between them to tell."""

@@ -68,6 +68,21 @@ def show(
 
 
 @app.command()
+def swatch(
+    readings: Annotated[Path, typer.Argument(metavar="READINGS", help="The file of a swatch's readings.")],
+    spec: Annotated[Path | None, typer.Option("--for", help="The spec whose pattern the swatch is for.")] = None,
+    into: Annotated[Path | None, typer.Option("--into", help="A spec whose swatch is changed to these readings; a copy of it is kept.")] = None,
+    fabric: Annotated[str, typer.Option("--fabric", help="Which fabric of the spec was swatched.")] = "",
+    as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
+    templates: Templates = None,
+) -> None:
+    """Read a swatch: its gauge with its range, what that means for each size, and the block for a spec."""
+    from gaugewright.cli.swatching import swatch_into, swatch_lines
+
+    guarded(lambda: swatch_into(readings, into, fabric, templates) if into else swatch_lines(readings, spec, fabric, templates, as_json))
+
+
+@app.command()
 def schema() -> None:
     """Write the JSON schema of spec files, for editors."""
     import json

@@ -25,6 +25,17 @@ def us_hook(mm: float) -> str:
     return _sizes().get(f"{mm:g}", "")
 
 
+def next_hook(mm: float, larger: bool) -> float | None:
+    """The nearest regular hook that is larger, or smaller; None beyond the list.
+
+    >>> next_hook(10, True), next_hook(10, False), next_hook(0.1, False)
+    (11.5, 9.0, None)
+    """
+    sizes = sorted({float(row["mm"]) for row in read_table(DATA / "hooks.csv") if row["type"] == "regular"})
+    beyond = [size for size in sizes if (size > mm if larger else size < mm)]
+    return (min(beyond) if larger else max(beyond)) if beyond else None
+
+
 @cache
 def _sizes() -> Mapping[str, str]:
     rows = [row for row in read_table(DATA / "hooks.csv") if row["source"] == "found" and row["us_label"]]
