@@ -136,7 +136,7 @@ def test_version(tmp_path: Path) -> None:
     assert (done.returncode, done.stdout) == (0, f"gaugewright {__version__}\n")
 
 
-@pytest.mark.parametrize("arguments", [["--help"], ["publish", "--help"], ["check", "--help"], ["show", "--help"], ["schema", "--help"]])
+@pytest.mark.parametrize("arguments", [["--help"], ["publish", "--help"], ["check", "--help"], ["show", "--help"], ["swatch", "--help"], ["schema", "--help"]])
 def test_help(tmp_path: Path, arguments: list[str]) -> None:
     done = command(*arguments, folder=tmp_path)
     assert (done.returncode, done.stderr) == (0, "")

@@ -76,7 +76,7 @@ def swatch(
     as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
     templates: Templates = None,
 ) -> None:
-    """Read a swatch: its gauge with its range, what that means for each size, and the block for a spec."""
+    """Read a swatch: its gauge, the range, what it means."""
     from gaugewright.cli.swatching import swatch_into, swatch_lines
 
     guarded(lambda: swatch_into(readings, into, fabric, templates) if into else swatch_lines(readings, spec, fabric, templates, as_json))
