@@ -45,5 +45,8 @@ Schedules = Literal["straightest", "shorter gap first", "longer gap first"]
 Spreading = Literal["shared out", "left at the end"]
 """Where the stitches go that don't share out among the changes of a round."""
 
+ShoulderSteps = Literal["larger at the neck", "larger at the armhole", "spread"]
+"""Where the steps of a shoulder lie that are a stitch larger than the others."""
+
 TaperEnds = Literal["as they fall", "nearest even", "even below"]
 """How the counts are chosen that a taper at two edges leads between."""

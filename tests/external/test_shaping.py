@@ -2,6 +2,7 @@
 
 import pytest
 from external.sources import source
+from tiny_specs import HEAD, graded
 
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.armhole import armhole, default_block, default_curve_rows
@@ -18,7 +19,7 @@ from gaugewright.grading.curves import (
 from gaugewright.grading.necks import NeckPlan, neck, shoulder_stitches, side_curve
 from gaugewright.grading.profile import EdgeStep, Profile
 from gaugewright.grading.slopes import slope, slope_profile
-from gaugewright.rounding import half_up, nearest_of_series
+from gaugewright.rounding import half_up, nearest_of_series, up_to_series
 
 INCH = 25.4
 
@@ -83,7 +84,7 @@ def test_printed_shoulders_that_a_neck_does_not_leave() -> None:
     assert shoulder == 18
     with pytest.raises(ProfileImpossible, match="take 27 stitches, but 18 go"):
         stated_profile((Phrase(9, 2, 3, "leave"),), shoulder, 6)
-    assert slope(shoulder, 2, "neck") == (6, 6, 6)
+    assert slope(shoulder, 2, "larger at the neck") == (6, 6, 6)
     assert stated_profile((Phrase(9, 2, 3, "leave"),), 36 - 9, 6).stitches == 27
 
 
@@ -116,22 +117,22 @@ def test_the_first_step_is_half() -> None:
 
 @source("published", "TechKnitter, 'Sweater shoulders: stair steps to short rows', 2012: 16 stitches in 3 steps")
 def test_16_in_3_steps() -> None:
-    assert slope(16, 2, "neck") == (5, 5, 6)
-    assert slope_profile(16, 2, "neck").after() == (5, 10)
+    assert slope(16, 2, "larger at the neck") == (5, 5, 6)
+    assert slope_profile(16, 2, "larger at the neck").after() == (5, 10)
 
 
 @source("published", "Christina Creating (blog), 2013: 75 = 2 x 23 + 29, in 3 steps with the smaller one outside")
 def test_75_stitches() -> None:
     shoulder = shoulder_stitches(75, NeckPlan(29, Profile(1, ())))
-    assert slope(shoulder, 2, "neck") == (7, 8, 8)
+    assert slope(shoulder, 2, "larger at the neck") == (7, 8, 8)
 
 
 @source("published", "Berroco (blog), 'Shaping shoulders with short rows', 2016: Dory, 8 sizes, no fixed place for the odd stitch")
 @pytest.mark.parametrize(
     ("first", "later", "total", "remainder"),
     [
-        (4, 4, 65, "neck"), (6, 5, 73, "outer"), (6, 6, 77, "neck"), (6, 7, 81, "neck"),
-        (8, 7, 85, "outer"), (8, 9, 93, "neck"), (10, 9, 97, "outer"), (10, 10, 101, "neck"),
+        (4, 4, 65, "larger at the neck"), (6, 5, 73, "larger at the armhole"), (6, 6, 77, "larger at the neck"), (6, 7, 81, "larger at the neck"),
+        (8, 7, 85, "larger at the armhole"), (8, 9, 93, "larger at the neck"), (10, 9, 97, "larger at the armhole"), (10, 10, 101, "larger at the neck"),
     ],
 )
 def test_dory(first: int, later: int, total: int, remainder: str) -> None:
@@ -147,15 +148,27 @@ def test_dory(first: int, later: int, total: int, remainder: str) -> None:
 def test_jo_sharps_shoulders(cast_on: int, side: int, centre: int, steps: tuple[int, ...]) -> None:
     opening = NeckPlan(centre, Profile(20, (EdgeStep(1, side - sum(steps), "leave"),)))
     shoulder = shoulder_stitches(cast_on, opening)
-    made = slope(shoulder, 2, "neck")
+    made = slope(shoulder, 2, "larger at the neck")
     assert shoulder == sum(steps) == sum(made)
     assert made[-1] == max(made) and steps[-1] == max(steps)
     assert made == (steps if steps[-1] - steps[0] <= 1 else (15, 15, 15))
 
 
+@source("published", "Knitting Robin, 'Shoulder slope, fitting part 2', 2013: 3/4 in at 7 rows to the inch is 5.25, worked as 6")
+def test_a_slope_in_rows() -> None:
+    """Cast-off edges step on every other row and need an even number; left and slipped-over ones step on every row."""
+    exact = Gauge(20, 4 * INCH, 28, 4 * INCH).rows_in(0.75 * INCH)
+    assert exact == pytest.approx(5.25)
+    assert up_to_series(exact, 2, 2) == 6
+    text = HEAD.replace("  tall: {", '  fine: {stitch: sc, gauge: "20 sts, 28 rows / 4 in"}\n  tall: {') + "sizes: {own: {M: {bust: 100 cm}}}\n" + (
+        "pieces: {back: {fabric: fine, colours: oat, start: {chain: 20 in}, sections: [even: {length: 24 in}, shoulders: {neck: 7 in, slope: 0.75 in}]}}\n"
+    )
+    assert graded(text).plans["back"]["M"].sections[-1].rows == 5
+
+
 @source("published", "Woolpack Yarn, 'Shoulder shaping: drape or drop?': twice the slope is half the step, twice as often")
 def test_twice_the_slope() -> None:
-    assert (slope(12, 1, "neck"), slope(12, 3, "neck")) == ((6, 6), (3, 3, 3, 3))
+    assert (slope(12, 1, "larger at the neck"), slope(12, 3, "larger at the neck")) == ((6, 6), (3, 3, 3, 3))
 
 
 @source("published", "The Knitter (magazine), 27 June 2019, 10 sizes: every size adds up")

@@ -4,7 +4,7 @@ import pytest
 from tiny_specs import ONE_SIZE, counts, designed, graded, told
 
 from gaugewright.design.conventions import Conventions
-from gaugewright.grading.plan import RaglanPlan, SpreadPlan, TaperPlan
+from gaugewright.grading.plan import RaglanPlan, ShouldersPlan, SpreadPlan, TaperPlan
 
 TAPER = ONE_SIZE + "pieces: {piece: {fabric: plain, colours: oat, start: {chain: 20 cm}, sections: [even: {rows: 1}, taper: {rows: 23, target: 30 cm}]}}\n"
 
@@ -86,3 +86,17 @@ def test_an_edge_shaped_alone_has_no_parity() -> None:
 def test_more_changes_than_rows_are_told_whatever_the_habit() -> None:
     text = by("schedules: shorter gap first", TAPER.replace("rows: 23", "rows: 4").replace("30 cm", "50 cm"))
     assert [name for name, _, _ in told(text)] == ["taper-too-steep"]
+
+
+@pytest.mark.parametrize(
+    ("habit", "steps"), [("larger at the neck", (4, 4, 5, 5)), ("larger at the armhole", (5, 5, 4, 4)), ("spread", (5, 4, 5, 4))],
+)
+def test_the_steps_of_a_shoulder(habit: str, steps: tuple[int, ...]) -> None:
+    text = ONE_SIZE + "pieces: {piece: {fabric: plain, colours: oat, start: {chain: 56 cm}, sections: [even: {rows: 30}, shoulders: {neck: 20 cm, slope: 3 cm}]}}\n"
+    plan = graded(by(f"shoulder_steps: {habit}", text)).plans["piece"]["M"].sections[1]
+    assert isinstance(plan, ShouldersPlan)
+    [part] = plan.slope
+    left = tuple(step.stitches for step in part.profile.steps)
+    assert (*left, plan.shoulder - sum(left)) == steps
+    if habit == "larger at the neck":
+        assert graded(text).plans["piece"]["M"] == graded(by(f"shoulder_steps: {habit}", text)).plans["piece"]["M"]

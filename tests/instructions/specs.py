@@ -298,7 +298,7 @@ HABITS = """\
 pieces:
   sleeve: {fabric: plain, colours: oat, start: {chain: 23 cm}, sections: [even: {length: 4 cm}, taper: {length: 34 cm, target: body.bust * 0.4 + 4 cm}], edges: {bottom: cuff}}
   in_pairs: {fabric: joined, colours: oat, start: {ring: 23 cm}, sections: [even: {length: 4 cm}, taper: {length: 34 cm, target: body.bust * 0.4}], edges: {bottom: cuff}}
-  front: {fabric: plain, colours: oat, start: {chain: body.bust / 2}, sections: [even: {length: 50 cm}, neck: {shape: v, width: 19 cm, depth: 21 cm}]}
+  front: {fabric: plain, colours: oat, start: {chain: body.bust / 2}, sections: [even: {length: 50 cm}, neck: {shape: v, width: 19 cm, depth: 21 cm, slope: 3 cm}]}
   skirt: {fabric: spiral, colours: kelp, start: {ring: body.bust - 1 cm}, sections: [even: {rounds: 3}, taper: {rounds: 3, target: body.bust + 21 cm}, taper: {rounds: 2, target: body.bust - 8 cm}]}
   yoke: {fabric: joined, colours: oat, start: {ring: 44 cm}, sections: [raglan: {length: 40 cm, body: body.bust + ease.bust, sleeve: 38 cm, underarm: 6 cm}]}
 """
@@ -412,7 +412,7 @@ SPECS: dict[str, str] = {
     **{f"{name} in {sizes}": HEAD + size + parts for name, parts in (("bodies", BODIES), ("shapes", SHAPES), ("rounds", ROUNDS), ("discs", DISCS)) for sizes, size in (("nine", NINE), ("three", THREE), ("one", ONE))},
     **{f"necks in {name}": HEAD + size + NECKS for name, size in (("three", THREE), ("one", ONE))},
     **{f"yokes in {name}": HEAD + size + YOKES for name, size in (("three", THREE), ("one", ONE))},
-    **{f"habits in {name}": HEAD + size + f"conventions: {{schedules: {first} gap first, spreading: left at the end, taper_ends: {ends}}}\n" + HABITS for name, size, first, ends in (("three", THREE, "shorter", "even below"), ("one", ONE, "longer", "nearest even"))},
+    **{f"habits in {name}": HEAD + size + f"conventions: {{schedules: {first} gap first, spreading: left at the end, shoulder_steps: {steps}, taper_ends: {ends}}}\n" + HABITS for name, size, first, steps, ends in (("three", THREE, "shorter", "spread", "even below"), ("one", ONE, "longer", "larger at the armhole", "nearest even"))},
     "unlike corners": HEAD + THREE + UNLIKE,
     "picked up": HEAD + THREE + PICKED,
     **{f"vest in {name}": HEAD + size + VEST for name, size in (("three", THREE), ("one", ONE))},

@@ -25,7 +25,8 @@ from gaugewright.grading.curves import (
 from gaugewright.grading.necks import NeckShape, neck
 from gaugewright.grading.outline import run_length
 from gaugewright.grading.profile import Profile
-from gaugewright.grading.slopes import Remainder, slope, slope_profile
+from gaugewright.grading.slopes import slope, slope_profile
+from gaugewright.vocabulary import ShoulderSteps
 
 # A busy machine is no fault of the arithmetic.
 _any_time = settings(deadline=None, max_examples=60)
@@ -88,8 +89,8 @@ def test_necks(shape: NeckShape, width: int, rows: int) -> None:
 
 
 @_any_time
-@given(st.integers(1, 80), st.integers(0, 8), st.sampled_from(["neck", "outer", "even"]))
-def test_slopes(stitches: int, rows: int, remainder: Remainder) -> None:
+@given(st.integers(1, 80), st.integers(0, 8), st.sampled_from(["larger at the neck", "larger at the armhole", "spread"]))
+def test_slopes(stitches: int, rows: int, remainder: ShoulderSteps) -> None:
     if stitches > rows:
         groups = slope(stitches, rows, remainder)
         assert sum(groups) == stitches and max(groups) - min(groups) <= 1

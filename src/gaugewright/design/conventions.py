@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from gaugewright.vocabulary import Schedules, Spreading, TaperEnds
+from gaugewright.vocabulary import Schedules, ShoulderSteps, Spreading, TaperEnds
 
 
 @dataclass(frozen=True, slots=True)
@@ -11,4 +11,5 @@ class Conventions:
 
     schedules: Schedules = "straightest"
     spreading: Spreading = "shared out"
+    shoulder_steps: ShoulderSteps = "larger at the neck"
     taper_ends: TaperEnds = "as they fall"

@@ -133,7 +133,7 @@ def _shape_top(piece: Piece, design: Design, env: Environment, stacked: Stacked,
     shoulder = wide - necks if isinstance(top, NeckEdge) else (wide - necks) // 2
     rows = sloped if isinstance(top, Shoulders) else max(1, half_up(gauge.rows_in(env.length(top.depth))))
     _check_depth(piece, top, gauge, env, stacked.rows[below], max(rows, sloped))
-    outer = _outer(piece, top, gauge, env, stacked, shoulder, sloped)
+    outer = _outer(piece, top, gauge, env, stacked, shoulder, sloped, habits)
     split = stacked.rows[below] - rows
     total = stacked.rows[below]
     low = {side: _cut(parts, 1, split) for side, parts in outer.items()}
@@ -193,7 +193,7 @@ def _cut(parts: EdgeParts, first: int, last: int) -> EdgeParts:
 
 
 def _outer(
-    piece: Piece, top: Section, gauge: Gauge, env: Environment, stacked: Stacked, shoulder: int, sloped: int
+    piece: Piece, top: Section, gauge: Gauge, env: Environment, stacked: Stacked, shoulder: int, sloped: int, habits: Conventions
 ) -> dict[str, EdgeParts]:
     """Each outer edge over all rows of the section below: its armhole, then the shoulder's slope."""
     below = len(piece.sections) - 2
@@ -205,7 +205,7 @@ def _outer(
             most = gauge.height_of(shoulder - 1) / 10
             hint = f"make `slope` at most {most:.1f} cm" if shoulder > 1 else "take `slope` out, or make the neck narrower"
             raise _problem("slope-too-steep", message, getattr(top, "slope").origin, hint, env)
-        slope = (EdgePart("shoulder", later(slope_profile(shoulder, sloped, "neck"), total - sloped, total)),)
+        slope = (EdgePart("shoulder", later(slope_profile(shoulder, sloped, habits.shoulder_steps), total - sloped, total)),)
     found = {}
     for side in ("starting", "far"):
         own: EdgeParts = () if shape is None else getattr(shape, side)

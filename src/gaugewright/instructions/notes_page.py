@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from gaugewright.design.model import Crown, Design, Neck, NeckEdge, RaglanEdge
 from gaugewright.grading.plan import RaglanPlan, SectionPlan, SpreadPlan, TaperPlan
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, plain
+from gaugewright.instructions.shape_words import edges_of
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book
 from gaugewright.trade.foundation import CENTRE_CHAINS
@@ -73,5 +74,8 @@ def _habits(design: Design, sections: list[SectionPlan]) -> Iterator[str]:
         yield f"note-{habits.schedules.replace(' ', '-')}"
     if habits.spreading != "shared out" and any(isinstance(s, SpreadPlan) for s in sections):
         yield f"note-{habits.spreading.replace(' ', '-')}"
+    sloped = [s for s in sections if any(part.name == "shoulder" for parts in edges_of(s) for part in parts)]
+    if habits.shoulder_steps != "larger at the neck" and sloped:
+        yield f"note-{habits.shoulder_steps.replace(' ', '-')}"
     if habits.taper_ends != "as they fall" and any(s.edges in ("both", "pairs") for s in tapers):
         yield f"note-{habits.taper_ends.replace(' ', '-')}"

@@ -8,7 +8,7 @@ with the engine's own way as its default; `design/conventions.py` holds it for g
 from pydantic import Field
 
 from gaugewright.spec.base import SpecModel
-from gaugewright.vocabulary import Schedules, Spreading, TaperEnds
+from gaugewright.vocabulary import Schedules, ShoulderSteps, Spreading, TaperEnds
 
 
 class Conventions(SpecModel):
@@ -21,6 +21,10 @@ class Conventions(SpecModel):
     spreading: Spreading = Field(
         "shared out",
         description="Stitches of a taper round a round that don't share out among its changes: shared among them, or left after the last one.",
+    )
+    shoulder_steps: ShoulderSteps = Field(
+        "larger at the neck",
+        description="Stitches of a shoulder that don't share out among the steps of its slope: one more to each of the steps nearest the neck, or nearest the armhole, or spread among them.",
     )
     taper_ends: TaperEnds = Field(
         "as they fall",
