@@ -4,6 +4,7 @@ import pytest
 from external.sources import source
 
 from gaugewright.trade.foundation import foundation
+from gaugewright.trade.stitch_heights import times_as_high
 from gaugewright.trade.stitches import stitch, stitch_names
 from gaugewright.trade.terms import abbreviation, abbreviation_keys, eats_and_makes, word
 
@@ -141,3 +142,14 @@ def test_shaping_changes_the_count_by_what_its_name_says() -> None:
 def test_taller_stitches_take_more_yarn_overs() -> None:
     wraps = [stitch(name).yarn_overs for name in stitch_names()]
     assert wraps == [0, 0, 1, 1, 2]
+
+
+@source("published", "Interweave experiment (one yarn, 6 mm hook, 20 by 20): a hdc row is 1.61 times a sc row; heights differ by a fifth between makers")
+def test_half_doubles_beside_singles() -> None:
+    assert times_as_high("hdc", "sc") == pytest.approx((9.25 / 20) / (5.75 / 20), rel=0.2)
+
+
+@source("published", "Carol's Crochet Page, 2009 (sc 1, dc 2, tr 3); turning chains 1 : 2 : 3 : 4: two scales that disagree, ours between or near them")
+@pytest.mark.parametrize(("stitch", "low", "high"), [("hdc", 1.5, 2.0), ("dc", 2.0, 3.0), ("tr", 3.0, 4.0)])
+def test_heights_lie_between_the_published_scales(stitch: str, low: float, high: float) -> None:
+    assert low <= times_as_high(stitch, "sc") <= high

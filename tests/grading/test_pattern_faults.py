@@ -25,3 +25,9 @@ pieces:
 def test_a_wedge_is_worked_in_a_plain_fabric() -> None:
     assert [name for name, _, _ in told(TEXT.replace("FABRIC", ""))] == ["wedge-in-pattern"]
     assert told(TEXT.replace("FABRIC", ", fabric: plain")) == []
+
+
+def test_a_slope_rises_in_a_plain_fabric() -> None:
+    text = TEXT.replace("      - wedge: {depth: 4 cm, point: 4 cm}\n", "").replace("    edges:", "      - shoulders: {neck: 12 cm, slope: 1 cm, as: rising stitches}\n    edges:")
+    assert [name for name, _, _ in told(text.replace("FABRIC", ""))] == ["rising-in-pattern"]
+    assert told(text.replace("FABRIC", ", fabric: plain")) == []

@@ -92,7 +92,7 @@ def remeasure(piece: Piece, plan: PiecePlan, strips: Sequence[Strip], gauges: Ga
     first, last = of_rows[0], of_rows[-1]
     top_names = (piece.top, "shoulder")
     wedged = [(group.after, gained(strips[0], group.after), of_rows[group.after].height / of_rows[group.after].rows) for group in strips[0].short]
-    rows_length = sum(gauge.height / gauge.rows for gauge in of_rows)
+    rows_length = sum(gauge.height / gauge.rows * row.height for gauge, row in zip(of_rows, rows, strict=True))
     length = rows_length - lost.get((piece.bottom, None), 0.0) * first.height / first.rows
     length -= max(lost.get((name, None), 0.0) for name in top_names) * last.height / last.rows
     measures = {

@@ -61,7 +61,7 @@ def _of_strip(strip: Strip, gauges: Gauges) -> RowEnds:
         shared = (widened - sum(moved)) / 2
         stairs = _stairs(row)
         for edge, move in enumerate(moved):
-            found[edge].append(RowEnd(gauge.height / gauge.rows, move + shared, stairs[edge if row.side == "RS" else 1 - edge]))
+            found[edge].append(RowEnd(gauge.height / gauge.rows * row.height, move + shared, stairs[edge if row.side == "RS" else 1 - edge]))
         before = width
     return RowEnds(tuple(found[0]), tuple(found[1]))
 

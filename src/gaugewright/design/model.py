@@ -24,6 +24,7 @@ from gaugewright.design.shapes import Cap as Cap
 from gaugewright.design.shapes import Neck as Neck
 from gaugewright.design.shapes import NeckEdge as NeckEdge
 from gaugewright.design.shapes import RaglanEdge as RaglanEdge
+from gaugewright.design.shapes import Shoulders as Shoulders
 from gaugewright.design.size_list import SizeList
 from gaugewright.design.wedges import Wedge as Wedge
 from gaugewright.design.slits import Slit as Slit
@@ -105,17 +106,6 @@ class Taper:
     colour: str
     origin: Origin
     close: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Shoulders:
-    """The top edge divided into shoulder, neck, shoulder; works no rows but those of its slope,
-    which are the last ones of the section below it."""
-
-    neck: Formula
-    fabric: str
-    origin: Origin
-    slope: Formula | None = None
 
 
 Section = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | Wedge | Slit | Opened

@@ -121,7 +121,7 @@ def _section(
     origin = origins.at(path[:-1])
     if hasattr(part, "neck"):
         slope = None if part.slope is None else origins.formula(part.slope, (*path, "slope"))
-        return Shoulders(origins.formula(part.neck, (*path, "neck")), fabric if slope is None else below, origin, slope)
+        return Shoulders(origins.formula(part.neck, (*path, "neck")), fabric if slope is None else below, origin, slope, part.worked_as != "steps")
     extent, own_fabric, colour = _extent(part, path, origins), part.fabric or fabric, part.colour or ""
     if not hasattr(part, "target"):
         assert extent is not None

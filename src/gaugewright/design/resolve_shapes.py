@@ -31,10 +31,10 @@ def resolve_shape(
                 extent, formula("target"), optional("block"), side_of(part.at), part.fabric or fabric, part.colour or "", origin
             )
         case "neck":
-            return Neck(part.shape, optional("width"), formula("depth"), optional("slope"), below, origin)
+            return Neck(part.shape, optional("width"), formula("depth"), optional("slope"), below, origin, part.worked_as != "steps")
         case "neck_edge":
             at = side_of(part.at)
-            return NeckEdge(part.shape, optional("width"), formula("depth"), at, optional("slope"), below, origin)  # type: ignore[arg-type]
+            return NeckEdge(part.shape, optional("width"), formula("depth"), at, optional("slope"), below, origin, part.worked_as != "steps")  # type: ignore[arg-type]
         case "cap":
             opening = origins.formula(" + ".join(f"edge({edge})" for edge in part.fit), (*path, "fit"))
             depths = " + ".join(f"depth({edge})" for edge in part.fit)

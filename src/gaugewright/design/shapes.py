@@ -39,6 +39,18 @@ class RaglanEdge:
 
 
 @dataclass(frozen=True, slots=True)
+class Shoulders:
+    """The top edge divided into shoulder, neck, shoulder; works no rows but those of its slope,
+    which are the last ones of the section below it, or a single one of `rising` stitches."""
+
+    neck: Formula
+    fabric: str
+    origin: Origin
+    slope: Formula | None = None
+    rising: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Neck:
     """The divided top; its rows, and those of the slope, are the last ones of the section below it.
 
@@ -51,6 +63,7 @@ class Neck:
     slope: Formula | None
     fabric: str
     origin: Origin
+    rising: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +77,7 @@ class NeckEdge:
     slope: Formula | None
     fabric: str
     origin: Origin
+    rising: bool = False
 
 
 @dataclass(frozen=True, slots=True)

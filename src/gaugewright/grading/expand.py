@@ -24,6 +24,7 @@ from gaugewright.grading.mitre import mitred_rows
 from gaugewright.grading.patterned_rows import with_patterns
 from gaugewright.grading.plan import Cloth, DividedPlan, EvenPlan, MitredPlan, PiecePlan, ProfilePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.grading.raglan_rows import RaglanPlan, dividing_round, raglan_rounds
+from gaugewright.grading.rising_rows import rising_top
 from gaugewright.grading.shape_rows import shaped_rows, sides_of
 from gaugewright.grading.slits import SlitPlan, slit_row, works_back
 from gaugewright.grading.spread import Spread
@@ -101,7 +102,9 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
         case RaglanPlan():
             rows = (_joined(runs) for runs in raglan_rounds(section, colours))
         case ProfilePlan(cloth=cloth, stitches=stitches, starting=starting, far=far):
-            rows = (_joined(runs) for runs in shaped_rows(cloth, stitches, starting, far, colours, first))
+            rows = (_joined(runs) for runs in shaped_rows(cloth, stitches, starting, far, colours, first, section.rising))
+        case ShouldersPlan(cloth=cloth) if section.rising:
+            rows = (_joined(rising_top(cloth, section.rising, section.neck, colour)) for colour in colours)
         case ShouldersPlan(cloth=cloth, stitches=stitches, slope=slope) if section.rows:
             rows = (_joined(runs) for runs in shaped_rows(cloth, stitches, slope, slope, colours, first))
         case _:

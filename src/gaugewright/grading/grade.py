@@ -22,6 +22,7 @@ from gaugewright.grading.outline import outline_of_all
 from gaugewright.grading.opened import go_on_start
 from gaugewright.grading.plan import OpenedPlan, PiecePlan, RaglanPlan
 from gaugewright.grading.raglan_plans import divide_start
+from gaugewright.grading.shape_edges import slant_of
 from gaugewright.grading.shaping import edges_of_rows, pairs_of_rounds
 from gaugewright.grading.starts import pick_up_start, start_count
 from gaugewright.grading.structure import plan_piece
@@ -137,7 +138,8 @@ def _grader(piece: Piece, plans: Sized[PiecePlan], design: Design, taken: TakeUp
     def graded(label: str) -> GradedPiece:
         plan = plans[label]
         strips = expand_all(plan)
-        outline = outline_of_all(strips, gauges)
+        slant = slant_of(plan, gauges[strips[-1].rows[-1].fabric])
+        outline = replace(outline_of_all(strips, gauges), slant=slant)
         finished, worked = finished_measures(piece, plan, strips, outline, gauges, taken)
         edges = edge_lengths(piece, plan, strips, outline, gauges, label)
         return GradedPiece(piece.key, strips, outline, edges, finished, worked)

@@ -35,7 +35,7 @@ def mark_row(piece: Piece, level: str, measured: Measured, gauges: tuple[Gauge, 
     row = section_end_at(height, piece, measured.rows, env)
     if row is None:
         depth = measured.wanted_total - height
-        row = row_at(depth, measured.rows, gauges) if depth > 0 else 0
+        row = row_at(depth - measured.taller, measured.rows, gauges) if depth > 0 else 0
     if not 0 < row < sum(measured.rows):
         message = f"the level {level} ({height / 10:.1f} cm) does not lie between the bottom and the top of {piece.key}"
         hint = f"set {level} at least one row below the top and above the bottom edge"

@@ -15,6 +15,7 @@ from gaugewright.grading.cap_fit import cap_of
 from gaugewright.grading.crowns import crown_end, crown_rounds
 from gaugewright.grading.plan import PLACES, ShapedEdges
 from gaugewright.grading.raglan_plans import counts_of
+from gaugewright.grading.rising import extra_height
 from gaugewright.grading.stack import end_heights, fixed_rows, stack_rows
 from gaugewright.grading.starts import is_edge_length
 from gaugewright.grading.take_up import TakeUps, side_take_up
@@ -32,7 +33,7 @@ class Measured:
 
     `necks` holds the neck stitches of a section that ends in shoulders, 0 elsewhere; `shapes` what is
     shaped at the edges of armholes, necks, slopes and caps; `wanted_total` is the height wanted in mm,
-    before rows were rounded.
+    before rows were rounded; `taller` is what the last row is higher than a row of its fabric.
     """
 
     start: int
@@ -41,6 +42,7 @@ class Measured:
     necks: tuple[int, ...]
     wanted_total: float
     shapes: tuple[Shape | None, ...] = ()
+    taller: float = 0.0
 
     def before(self, index: int) -> int:
         """Stitches with which a section begins."""
@@ -66,7 +68,8 @@ class _Size:
 def measure_piece(piece: Piece, design: Design, env: Environment, taken: TakeUps, start: int, shaped: Shaped) -> Measured:
     """Counts and rows of one size; `env` knows the piece's total."""
     size = _Size(piece, design, env, taken, shaped, end_heights(piece, design, env))
-    stack = stack_rows(piece, design, env, _rows_from_counts(size, start))
+    taller = extra_height(piece, design, env)
+    stack = stack_rows(piece, design, env, _rows_from_counts(size, start), taller)
     ends: list[int] = []
     necks: list[int] = []
     before = start
@@ -78,7 +81,7 @@ def measure_piece(piece: Piece, design: Design, env: Environment, taken: TakeUps
         before = end
     stacked = Stacked(start, list(stack.rows), ends, necks, [None] * len(ends))
     shape_all(piece, design, env, stacked)
-    return Measured(start, tuple(stacked.rows), tuple(ends), tuple(necks), stack.wanted, tuple(stacked.shapes))
+    return Measured(start, tuple(stacked.rows), tuple(ends), tuple(necks), stack.wanted, tuple(stacked.shapes), taller)
 
 
 def lead_rows(index: int) -> int:

@@ -84,6 +84,11 @@ class Row:
         return self.makes if self.placed is None else self.placed.across
 
     @property
+    def height(self) -> float:
+        """Rows of its fabric: 1, but where stitches of rising height make a slope as high as the tallest."""
+        return max((run.operation.height for run in self.runs if run.operation.makes), default=1.0)
+
+    @property
     def fabric(self) -> str:
         """The fabric that makes most of the row's stitches; it sets the row's height."""
         made: dict[str, int] = {}

@@ -35,7 +35,7 @@ def settled(piece: Piece, design: Design, envs: Sized[Environment], measured: Si
             return measured
     gauges = [design.fabric(section.fabric).gauge for section in piece.sections]
     errors = [
-        sum(gauge.height_of(rows) for gauge, rows in zip(gauges, m.rows, strict=True)) - m.wanted_total for m in measured
+        sum(gauge.height_of(rows) for gauge, rows in zip(gauges, m.rows, strict=True)) + m.taller - m.wanted_total for m in measured
     ]
     moves = settle(wanted, errors, row)
     return Sized(measured.labels, tuple(_moved(m, taker, move) for m, move in zip(measured, moves, strict=True)))

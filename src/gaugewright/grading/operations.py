@@ -19,13 +19,14 @@ CORNERS = ("corner decrease", "corner increase")
 
 @dataclass(frozen=True, slots=True)
 class Operation:
-    """What one working does: `uses` stitches of the row before, `makes` stitches of this one."""
+    """What one working does: `uses` stitches of the row before, `makes` stitches of this one, so many rows of its fabric high."""
 
     kind: OperationKind
     stitch: str
     uses: int
     makes: int
     loop: Hold = "both"
+    height: float = 1.0
 
     @property
     def change(self) -> int:
@@ -33,9 +34,9 @@ class Operation:
         return self.makes - self.uses
 
 
-def work(stitch: str, loop: Hold = "both") -> Operation:
-    """One plain stitch."""
-    return Operation("stitch", stitch, 1, 1, loop)
+def work(stitch: str, loop: Hold = "both", height: float = 1.0) -> Operation:
+    """One plain stitch; of another height than the fabric's own where a row rises."""
+    return Operation("stitch", stitch, 1, 1, loop, height)
 
 
 def increase(stitch: str, into: int = 2, loop: Loop = "both") -> Operation:

@@ -69,7 +69,7 @@ def _outline(strip: Strip, gauges: Mapping[str, Gauge], corner: Point) -> Outlin
         right += at_far * gauge.stitch_width * flat
         spare = wanted - (right - left)
         left, right = left - spare / 2, right + spare / 2
-        y += gauge.row_height
+        y += gauge.height_of(row.height)
         starting.append((left, y))
         far.append((right, y))
     return Outline(tuple(starting), tuple(far), (frozenset(stairs[0]), frozenset(stairs[1])))

@@ -12,13 +12,15 @@ class Outline:
     x runs from the starting edge (0 at the bottom) to the far edge, y up from the bottom edge, in mm.
     `left` holds, for the starting and the far edge, the rows that leave stitches or slip over them: there
     the edge is a stair. A piece divided at the neck has the outlines of its two `sides`, the starting
-    one first; its own edges then go on along their outer edges.
+    one first; its own edges then go on along their outer edges. `slant` is how far, at the starting and the far
+    edge, the last row rises from the edge to its full height.
     """
 
     starting: tuple[Point, ...]
     far: tuple[Point, ...]
     left: tuple[frozenset[int], frozenset[int]] = (frozenset(), frozenset())
     sides: "tuple[Outline, ...]" = ()
+    slant: tuple[float, float] = (0.0, 0.0)
 
     @property
     def heights(self) -> tuple[float, ...]:
@@ -27,7 +29,10 @@ class Outline:
 
     def polygon(self) -> tuple[Point, ...]:
         """The closed outline, from the bottom of the far edge up, along the neck, and down the starting edge."""
-        return (*_stairs(self.far, self.left[1]), *self.neck(), *reversed(_stairs(self.starting, self.left[0])))
+        starting, far = _stairs(self.starting, self.left[0]), _stairs(self.far, self.left[1])
+        (x, y), (far_x, far_y) = starting[-1], far[-1]
+        top = (far_x - self.slant[1], far_y), *self.neck(), (x + self.slant[0], y)
+        return (*far[:-1], *top, *reversed(starting[:-1]))
 
     def neck(self) -> tuple[Point, ...]:
         """The neck edge of a divided piece, from the far side's top to the starting side's."""

@@ -15,6 +15,7 @@ from gaugewright.grading.mitre import MitredPlan as MitredPlan
 from gaugewright.grading.model import Start
 from gaugewright.grading.opened import OpenedPlan as OpenedPlan
 from gaugewright.grading.raglan_rows import RaglanPlan as RaglanPlan
+from gaugewright.grading.rising import Rise as Rise
 from gaugewright.grading.schedule_model import Schedule
 from gaugewright.grading.shape_plans import DividedPlan as DividedPlan
 from gaugewright.grading.shape_plans import EdgeParts, gone
@@ -103,7 +104,7 @@ class SpreadPlan:
 
 @dataclass(frozen=True, slots=True)
 class ShouldersPlan:
-    """The top divided into shoulder, neck, shoulder; no rows but those of the shoulders' `slope`."""
+    """The top divided into shoulder, neck, shoulder; no rows but those of the shoulders' `slope`, or one of `rising` stitches."""
 
     cloth: Cloth
     colour: str
@@ -112,6 +113,7 @@ class ShouldersPlan:
     neck: int
     rows: int = 0
     slope: EdgeParts = ()
+    rising: tuple[Rise, ...] = ()
 
     @property
     def end(self) -> int:
@@ -206,4 +208,4 @@ def _top_begins(section: SectionPlan, side: RowEdge) -> int | None:
             return 1
         if part.name == "shoulder" and part.profile.steps:
             return part.profile.steps[0].row
-    return None
+    return section.rows if section.rising else None

@@ -15,7 +15,7 @@ def profile_plan(section: Even | Armhole | RaglanEdge | NeckEdge | Cap, cloth: C
     rows, shape = measured.rows[index], measured.shapes[index] or Shape((), ())
     starting, far = _at_top(shape.starting, rows), _at_top(shape.far, rows)
     colour = "" if isinstance(section, NeckEdge) else section.colour
-    plan = ProfilePlan(cloth, colour, rows, measured.before(index), starting, far)
+    plan = ProfilePlan(cloth, colour, rows, measured.before(index), starting, far, shape.rising)
     _check(cloth, plan.stitches, (starting, far), rows, section.origin, size)
     return plan
 
@@ -28,7 +28,7 @@ def divided_plan(section: Neck, piece: Piece, cloth: Cloth, index: int, measured
     sloped = 0 if below is None else gone(part for part in below.starting if part.name == "shoulder")
     rows, stitches = measured.rows[index], measured.before(index)
     raglan = isinstance(piece.sections[index - 1], RaglanEdge)
-    plan = DividedPlan(cloth, "", rows, stitches, shape.centre, shape.starting, shape.inner, sloped, raglan)
+    plan = DividedPlan(cloth, "", rows, stitches, shape.centre, shape.starting, shape.inner, sloped, raglan, shape.rising)
     _check(cloth, plan.side, (plan.outer, plan.inner), plan.rows, section.origin, size)
     return plan
 

@@ -25,6 +25,17 @@ def shape_edges(plan: PiecePlan, outline: Outline, gauge: Gauge) -> dict[str, Ed
     return {}
 
 
+def slant_of(plan: PiecePlan, gauge: Gauge) -> tuple[float, float]:
+    """How wide the last row rises at the starting and at the far edge, mm: a shoulder of rising stitches is as wide as those."""
+    last = plan.sections[-1]
+    if not isinstance(last, (ShouldersPlan, DividedPlan, ProfilePlan)) or not last.rising:
+        return 0.0, 0.0
+    wide = gauge.width_of(sum(each.stitches for each in last.rising))
+    if not isinstance(last, ProfilePlan):
+        return wide, wide
+    return (0.0, wide) if _has(last, "starting", "neck") else (wide, 0.0)
+
+
 def _stitches(count: int, gauge: Gauge) -> EdgeLength:
     return EdgeLength(gauge.width_of(count), 0, count)
 

@@ -6,6 +6,7 @@ from typing import Literal, NamedTuple
 
 from gaugewright.grading.cloth import Cloth
 from gaugewright.grading.profile import EdgeStep, Profile
+from gaugewright.grading.rising import Rise
 from gaugewright.vocabulary import RowEdge
 
 PartName = Literal["armhole", "raglan", "shoulder", "neck", "cap"]
@@ -57,7 +58,8 @@ def later(profile: Profile, rows: int, total: int) -> Profile:
 
 @dataclass(frozen=True, slots=True)
 class ProfilePlan:
-    """A section with a shape of its own at each edge; an edge without parts is straight."""
+    """A section with a shape of its own at each edge; an edge without parts is straight. The stitches of a
+    half front's shoulder may be `rising` on the last row, from the armhole edge to the neck edge."""
 
     cloth: Cloth
     colour: str
@@ -65,6 +67,7 @@ class ProfilePlan:
     stitches: int
     starting: EdgeParts
     far: EdgeParts
+    rising: tuple[Rise, ...] = ()
 
     @property
     def end(self) -> int:
@@ -83,7 +86,7 @@ class DividedPlan:
     Both sides are worked over the same rows, one the mirror of the other. `outer` is what is left of
     the armhole and the shoulder's slope, `inner` the neck edge; a slope that begins below the division has
     left `sloped` stitches of each shoulder there. Above `raglan` edges there are no shoulders: what stays at
-    the top of each side lies at the neck.
+    the top of each side lies at the neck. Or the last row is of `rising` stitches.
     """
 
     cloth: Cloth
@@ -95,6 +98,7 @@ class DividedPlan:
     inner: EdgeParts
     sloped: int = 0
     raglan: bool = False
+    rising: tuple[Rise, ...] = ()
 
     @property
     def side(self) -> int:

@@ -10,6 +10,8 @@ from gaugewright.grading.cloth import Cloth
 from gaugewright.grading.model import Row, Run, SpanStart, Strip, decrease, leave, slip_over, turning_chain, work
 from gaugewright.grading.profile import EdgeStep
 from gaugewright.grading.shape_plans import DividedPlan, EdgeParts, steps_of
+from gaugewright.grading.rising import Rise
+from gaugewright.grading.rising_rows import rising_row
 from gaugewright.vocabulary import Side
 
 Runs = Iterator[Run]
@@ -17,14 +19,21 @@ Colours = Sequence[str]
 
 
 def shaped_rows(
-    cloth: Cloth, stitches: int, starting: EdgeParts, far: EdgeParts, colours: Colours, first: int
+    cloth: Cloth, stitches: int, starting: EdgeParts, far: EdgeParts, colours: Colours, first: int, rising: tuple[Rise, ...] = ()
 ) -> Iterator[Runs]:
-    """The runs of each row between two shaped edges; `first` is the first row's number within the piece."""
+    """The runs of each row between two shaped edges; `first` is the first row's number within the piece.
+
+    Where the stitches are `rising` to the neck, the last row is of those.
+    """
     edges = steps_of(starting), steps_of(far)
     for within, colour in enumerate(colours, start=1):
         steps = tuple(edge.get(within) for edge in edges)
-        begins, ends = steps if (first + within) % 2 == 0 else reversed(steps)
-        yield edge_row(cloth, stitches, begins, ends, colour)
+        forward = (first + within) % 2 == 0
+        begins, ends = steps if forward else reversed(steps)
+        if rising and within == len(colours):
+            yield rising_row(cloth, rising, any(part.name == "neck" for part in (starting if forward else far)), colour)
+        else:
+            yield edge_row(cloth, stitches, begins, ends, colour)
         stitches -= sum(step.stitches for step in steps if step is not None)
 
 
@@ -82,7 +91,7 @@ def sides_of(
     for label, edge in zip(("first side", "second side"), order, strict=True):
         outer, inner = section.outer, section.inner
         starting, far = (outer, inner) if edge == "starting" else (inner, outer)
-        runs = shaped_rows(section.cloth, section.side, starting, far, colours, first)
+        runs = shaped_rows(section.cloth, section.side, starting, far, colours, first, section.rising)
         rows = tuple(Row(joined(each), _face(first + index)) for index, each in enumerate(runs))
         start = SpanStart(name, 0 if edge == "starting" else section.side + section.centre, section.side)
         found.append(Strip(f"{name} {label}", start, "rows", rows))

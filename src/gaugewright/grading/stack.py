@@ -47,13 +47,14 @@ class Stretch:
     level: float | None
 
 
-def stack_rows(piece: Piece, design: Design, env: Environment, known: tuple[int | None, ...]) -> Stack:
-    """Rows of each section. `known` gives rows that follow from counts (target and stitches per round).
+def stack_rows(piece: Piece, design: Design, env: Environment, known: tuple[int | None, ...], taller: float = 0.0) -> Stack:
+    """Rows of each section. `known` gives rows that follow from counts (target and stitches per round);
+    the last row of the piece is `taller` by so many mm than a row of its fabric.
 
     Raises located problems where sections leave no room, are less than a row, or contradict a total.
     """
     stretches = tuple(
-        _stretch(index, section, design.fabric(section.fabric).gauge, env, known[index])
+        _stretch(index, section, design.fabric(section.fabric).gauge, env, known[index], taller if index == len(piece.sections) - 2 else 0.0)
         for index, section in enumerate(piece.sections)
         if not isinstance(section, UNSTACKED)
     )
@@ -61,7 +62,7 @@ def stack_rows(piece: Piece, design: Design, env: Environment, known: tuple[int 
     wanted = _wanted_height(piece, stretches, env)
     rows = [0] * len(piece.sections)
     problems: list[Problem] = []
-    above = 0.0
+    above = taller
     for bottom, group in reversed(list(_groups(stretches))):
         takers = [stretch for stretch in group if stretch.rows is None]
         if len(takers) > 1:
@@ -82,24 +83,24 @@ def stack_rows(piece: Piece, design: Design, env: Environment, known: tuple[int 
     return Stack(tuple(rows), wanted)
 
 
-def fixed_rows(section: Running, gauge: Gauge, env: Environment) -> int | None:
-    """Rows of a section that states its own length or rows; None where they depend on other things."""
+def fixed_rows(section: Running, gauge: Gauge, env: Environment, taller: float = 0.0) -> int | None:
+    """Rows of a section that states its own length or rows, its last row `taller`; None where they depend on other things."""
     match section.extent:
         case ForRows(rows=rows):
             return rows
         case ForLength(length=formula):
-            return half_up(gauge.rows_in(env.length(formula)))
+            return half_up(gauge.rows_in(env.length(formula) - taller))
         case _:
             return None
 
 
-def _stretch(index: int, section: Running, gauge: Gauge, env: Environment, known: int | None) -> Stretch:
-    rows = fixed_rows(section, gauge, env)
+def _stretch(index: int, section: Running, gauge: Gauge, env: Environment, known: int | None, taller: float) -> Stretch:
+    rows = fixed_rows(section, gauge, env, taller)
     match section.extent:
         case ForLength(length=formula):
             return Stretch(index, section, gauge, rows, env.length(formula), None)
         case ForRows(rows=rows):
-            return Stretch(index, section, gauge, rows, gauge.height_of(rows), None)
+            return Stretch(index, section, gauge, rows, gauge.height_of(rows) + taller, None)
         case ToLevel(height=formula):
             return Stretch(index, section, gauge, None, None, env.length(formula))
         case Rest():

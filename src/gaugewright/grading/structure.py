@@ -171,4 +171,4 @@ def _shoulders(cloth: Cloth, measured: Measured, index: int) -> ShouldersPlan:
     """Shoulders whose slope, if any, may have begun below them."""
     stitches, neck, shape = measured.before(index), measured.necks[index], measured.shapes[index]
     slope = () if shape is None else shape.starting
-    return ShouldersPlan(cloth, "", stitches, (stitches - neck) // 2, neck, measured.rows[index], slope)
+    return ShouldersPlan(cloth, "", stitches, (stitches - neck) // 2, neck, measured.rows[index], slope, () if shape is None else shape.rising)

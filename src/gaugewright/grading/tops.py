@@ -21,19 +21,22 @@ from gaugewright.grading.flat_raglan import necks_between, raglan_of
 from gaugewright.grading.necks import neck
 from gaugewright.grading.profile import EdgeStep, Profile
 from gaugewright.grading.shape_plans import EdgePart, EdgeParts, cut, gone, later
+from gaugewright.grading.rising import Rise, extra_height, rise_of, rising
 from gaugewright.grading.shape_rows import narrowest_fault
 from gaugewright.grading.slopes import slope_profile
-from gaugewright.rounding import half_up
+from gaugewright.rounding import half_up, up_to_step
 from gaugewright.sizing.environment import Environment
 from gaugewright.tolerances import BLOCK_STITCHES
 
 class Shape(NamedTuple):
-    """What is shaped at each edge of a section; with a divided neck also at the neck, and its centre."""
+    """What is shaped at each edge of a section; with a divided neck also at the neck, and its centre; and how
+    the shoulders' stitches rise on the last row, from the armhole edge to the neck edge."""
 
     starting: EdgeParts
     far: EdgeParts
     inner: EdgeParts = ()
     centre: int = 0
+    rising: tuple[Rise, ...] = ()
 
 
 @dataclass(slots=True)
@@ -113,6 +116,8 @@ def _armhole(section: Armhole, piece: Piece, gauge: Gauge, env: Environment, cou
 
 def _slope_rows(top: Section, gauge: Gauge, env: Environment) -> int:
     slope: Formula | None = getattr(top, "slope", None)
+    if getattr(top, "rising", False):
+        return 1
     return 0 if slope is None else max(1, half_up(gauge.rows_in(env.length(slope))))
 
 
@@ -131,9 +136,9 @@ def _shape_top(piece: Piece, design: Design, env: Environment, stacked: Stacked,
         choices = ()
         necks = _neck_stitches(piece, top, gauge, env, wide)
     shoulder = wide - necks if isinstance(top, NeckEdge) else (wide - necks) // 2
-    rows = sloped if isinstance(top, Shoulders) else max(1, half_up(gauge.rows_in(env.length(top.depth))))
+    rows = sloped if isinstance(top, Shoulders) else _depth_rows(piece, top, design, env)
     _check_depth(piece, top, gauge, env, stacked.rows[below], max(rows, sloped))
-    outer = _outer(piece, top, gauge, env, stacked, shoulder, sloped, habits)
+    outer = _outer(piece, top, gauge, env, stacked, shoulder, 0 if top.rising else sloped, design.conventions)
     split = stacked.rows[below] - rows
     total = stacked.rows[below]
     low = {side: _cut(parts, 1, split) for side, parts in outer.items()}
@@ -144,9 +149,20 @@ def _shape_top(piece: Piece, design: Design, env: Environment, stacked: Stacked,
     if choices:
         necks = _workable_neck(top, high, wide, choices, rows, design)
     shape = _top_shape(top, high, necks, rows, design.conventions)
+    if top.rising:
+        shape = shape._replace(rising=rising(shoulder, rise_of(piece, design, env), design.fabric(top.fabric).stitch))
     stacked.necks[-1], stacked.shapes[-1] = necks, shape
     inner = 2 * gone(shape.inner) + shape.centre
     stacked.ends[-1] = stacked.ends[below] - gone(shape.starting) - gone(shape.far) - inner
+
+
+def _depth_rows(piece: Piece, top: Neck | NeckEdge, design: Design, env: Environment) -> int:
+    """The rows of a neck's depth, of which the last may be higher or lower than its fabric's."""
+    gauge, taller = design.fabric(top.fabric).gauge, extra_height(piece, design, env)
+    rows = max(1, half_up(gauge.rows_in(env.length(top.depth) - taller)))
+    if top.rising:
+        _check_rise(piece, top, gauge, env, rows, taller)
+    return rows
 
 
 def _workable_neck(top: Section, high: dict[str, EdgeParts], wide: int, choices: tuple[int, ...], rows: int, design: Design) -> int:
@@ -163,13 +179,14 @@ def _workable_neck(top: Section, high: dict[str, EdgeParts], wide: int, choices:
 
 
 def _top_shape(top: Section, outer: dict[str, EdgeParts], stitches: int, rows: int, habits: Conventions) -> Shape:
+    """Rows that rise are plain at the neck, so a neck is over below them."""
     match top:
         case Neck(shape=shape):
-            plan = neck(shape, stitches, rows, habits.schedules)
-            return Shape(outer["starting"], outer["far"], (EdgePart("neck", plan.side),), plan.centre)
+            plan = neck(shape, stitches, rows - top.rising, habits.schedules)
+            return Shape(outer["starting"], outer["far"], (EdgePart("neck", Profile(rows, plan.side.steps)),), plan.centre)
         case NeckEdge(shape=shape, at=at):
-            plan = neck(shape, 2 * stitches, rows, habits.schedules)
-            part = (EdgePart("neck", half_neck(plan.centre // 2, plan.side)),)
+            plan = neck(shape, 2 * stitches, rows - top.rising, habits.schedules)
+            part = (EdgePart("neck", Profile(rows, half_neck(plan.centre // 2, plan.side).steps)),)
             return Shape(part, outer["far"]) if at == "starting" else Shape(outer["starting"], part)
     return Shape(outer["starting"], outer["far"])
 
@@ -212,6 +229,16 @@ def _outer(
         at_neck = isinstance(top, NeckEdge) and top.at == side
         found[side] = own if at_neck else (*own, *slope)
     return found
+
+
+def _check_rise(piece: Piece, top: Neck | NeckEdge, gauge: Gauge, env: Environment, rows: int, taller: float) -> None:
+    """A neck is shaped below the row that rises, and is no deeper for it than half a row."""
+    depth = env.length(top.depth)
+    if rows < 2 or gauge.height_of(rows) + taller > depth + gauge.row_height:
+        least = gauge.height_of(2) + taller
+        message = f"the neck of {piece.key} is {depth / 10:.1f} cm deep, and its last row, of rising stitches, is {(gauge.row_height + taller) / 10:.1f} cm high"
+        hint = f"make `depth` at least {up_to_step(least / 10, 0.1):.1f} cm, or take out `as`: the slope is then worked in steps"
+        raise _problem("rising-too-high", message, top.depth.origin, hint, env)
 
 
 def _check_depth(piece: Piece, top: Section, gauge: Gauge, env: Environment, room: int, needed: int) -> None:

@@ -148,14 +148,15 @@ def _critical(pattern: Pattern) -> list[CriticalLength]:
             continue
         top = last[0].extent.height
         gauge = pattern.design.fabric(next(iter(cloths))).gauge
-        wanted = envs.map(lambda env, top=top: env.length(top))  # type: ignore[misc]
+        taller = pattern.grading.pieces[piece.key].map(lambda one, gauge=gauge: gauge.height_of(one.strips[-1].rows[-1].height - 1))  # type: ignore[misc]
+        wanted = Sized(envs.labels, tuple(env.length(top) - taller[size] for size, env in envs.items()))
         rows = plans.map(lambda plan: plan.rows)
         if (wanted.values, gauge) not in seen:
             seen.add((wanted.values, gauge))
             found.append(CriticalLength(f"{piece.title}, whole length", gauge, wanted, rows))
         for level in dict.fromkeys(mark.level for mark in plans.values[0].marks):
             above = plans.map(lambda plan, level=level: plan.rows - next(m.row for m in plan.marks if m.level == level))  # type: ignore[misc]
-            depth = envs.map(lambda env, top=top, level=level: env.length(top) - env.length(env.formulas[level]))  # type: ignore[misc]
+            depth = Sized(envs.labels, tuple(wanted[size] - env.length(env.formulas[level]) for size, env in envs.items()))
             if (depth.values, gauge) not in seen:
                 seen.add((depth.values, gauge))
                 found.append(CriticalLength(f"{piece.title}, above the {level}", gauge, depth, above))

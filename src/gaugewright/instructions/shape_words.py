@@ -9,6 +9,7 @@ from gaugewright.instructions.cloth_words import opening
 from gaugewright.instructions.edge_tables import columns_of, edge_sentences, edge_table
 from gaugewright.instructions.flat_raglan_words import raglan_end, raglan_rates
 from gaugewright.instructions.nodes import Block
+from gaugewright.instructions.rising_words import rising_blocks
 from gaugewright.instructions.steps import count_end, edge_name_at, spoken, step, to_row
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Mm, Spans
@@ -63,6 +64,8 @@ def profile_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]
     first, last = view.section_first_rows(index), view.section_last_rows(index)
     yield from _neck_begins(book, view, index, first)
     plans: Sized[ProfilePlan] = view.plans.map(lambda plan: plan.sections[index])  # type: ignore[arg-type,return-value]
+    rises, top = bool(plans.values[0].rising), last
+    last = last.map(lambda row: row - 1) if rises else last
     alike = all(plan.starting == plan.far for plan in plans)
     sides: tuple[RowEdge, ...] = ("starting",) if alike else ("starting", "far")
     edges = [plans.map(lambda plan, side=side: plan.parts(side)) for side in sides]  # type: ignore[misc]
@@ -79,6 +82,8 @@ def profile_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]
     if len(book.labels) > 1 and edges and block is None:
         every = edges[0] if len(edges) == 1 else plans.map(lambda plan: (*plan.starting, *plan.far))
         yield edge_table(book, _title(book, view.piece.title, every, "both" if alike else "one"), every, first, counts, raglan_rates(book, view, every, first))
+    if rises:
+        yield from rising_blocks(book, view, plans.map(lambda plan: plan), top, view.piece.title)
 
 
 def _neck_begins(book: Book, view: PieceView, index: int, first: Sized[int]) -> Iterator[Block]:
@@ -140,6 +145,12 @@ def sloped_shoulders(book: Book, view: PieceView, index: int, colours: list[Span
     yield from _told_before(book, view, index, colours)
     first, last = view.section_first_rows(index), view.section_last_rows(index)
     plans: Sized[ShouldersPlan] = view.plans.map(lambda plan: plan.sections[index])  # type: ignore[arg-type,return-value]
+    if plans.values[0].rising:
+        yield from rising_blocks(book, view, plans.map(lambda plan: plan), last, view.piece.title)
+        yield step("Shoulders:", book.sentence(
+            "shoulders", view.piece.key, Row=book.row_word(False), last=last, shoulder=plans.map(lambda p: p.shoulder), neck=plans.map(lambda p: p.neck),
+        ))
+        return
     edges = plans.map(lambda plan: plan.slope)
     told = shaping(book, [edges], first, "at-both")
     yield step(to_row(book, view, last), *told, count=count_end(book, f"{view.piece.key}.shape", view.stitches(last)))

@@ -7,6 +7,7 @@ from gaugewright.instructions.cloth_words import opening
 from gaugewright.instructions.edge_tables import columns_of, edge_table
 from gaugewright.instructions.nodes import Block, Heading, plain
 from gaugewright.instructions.shape_words import edge_title, shaping, ways_told
+from gaugewright.instructions.rising_words import rising_blocks
 from gaugewright.instructions.steps import count_end, step, tail_length, to_row
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Spans
@@ -62,6 +63,8 @@ def _side(book: Book, view: PieceView, index: int, which: str, begin: Spans, col
     plans: Sized[DividedPlan] = view.plans.map(lambda plan: plan.sections[index])  # type: ignore[arg-type,return-value]
     first, last = view.section_first_rows(index), view.section_last_rows(index)
     yield step("Begin:", begin, *([book.sentence("side-mirror")] if which == "second-side" else []))
+    rises, top = bool(plans.values[0].rising), last
+    last = last.map(lambda row: row - 1) if rises else last
     if colours:
         yield step("Colour:", *colours)
     edges = [each for each in (plans.map(lambda p: p.inner), plans.map(lambda p: p.outer)) if columns_of(each)]
@@ -72,3 +75,5 @@ def _side(book: Book, view: PieceView, index: int, which: str, begin: Spans, col
     if len(book.labels) > 1 and edges:
         both = plans.map(lambda p: (*p.inner, *p.outer))
         yield edge_table(book, edge_title(book, f"{view.piece.title}, {book.words[which]}", both), both, first)
+    if rises:
+        yield from rising_blocks(book, view, plans.map(lambda plan: plan), top, f"{view.piece.title}, {book.words[which]}")

@@ -9,7 +9,7 @@ from gaugewright.spec.crowns import Crown
 from gaugewright.spec.fields import Change, Count, FabricName, FormulaText, LengthOrRest, Refers, Text, YarnName, refuse
 from gaugewright.spec.opened import Opened
 from gaugewright.spec.raglans import Raglan
-from gaugewright.spec.shaped_sections import Armhole, Cap, Neck, NeckEdge, RaglanEdge
+from gaugewright.spec.shaped_sections import AS, Armhole, Cap, Neck, NeckEdge, RaglanEdge, SlopeWay, rises_somewhere
 from gaugewright.spec.slits import Slit
 from gaugewright.spec.vocabulary import RoundingRule
 from gaugewright.spec.wedges import Wedge
@@ -91,6 +91,11 @@ class Shoulders(SpecModel):
     slope: FormulaText | None = Field(
         None, description="How far the shoulders slope from the neck to the armholes; it lies within the total."
     )
+    worked_as: SlopeWay = AS
+
+    @model_validator(mode="after")
+    def _rises_somewhere(self) -> Self:
+        return rises_somewhere(self, self.worked_as, self.slope)
 
 
 SectionPart = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | Wedge | Slit | Opened

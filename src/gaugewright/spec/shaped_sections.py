@@ -4,7 +4,7 @@ Each is its own model, named by the key that opens it. Depths and slopes hang fr
 they lie within the piece's total: a neck takes its rows from the section below it.
 """
 
-from typing import Annotated, Self
+from typing import Annotated, Any, Literal, Self, TypeVar
 
 from pydantic import Field, Strict, model_validator
 
@@ -17,6 +17,20 @@ OneEdge = Annotated[Text, Refers("own edge")]
 _SLOPE = Field(None, description="How far the shoulder slopes from the neck to the armhole; it lies within the total.")
 _WIDTH = "The width of the neck"
 _DEPTH = Field(description="How deep the neck is, measured down from the top of the shoulder.", examples=["8 cm"])
+
+SlopeWay = Literal["steps", "rising stitches"]
+AS: Any = Field(
+    "steps", alias="as",
+    description="How the slope is worked: in steps of stitches left, or within the last row by stitches of rising height (sl st, sc, hdc, dc, tr).",
+)
+_Sloped = TypeVar("_Sloped", bound=SpecModel)
+
+
+def rises_somewhere(model: _Sloped, worked_as: SlopeWay, slope: str | None) -> _Sloped:
+    """Rising stitches make a slope, so one must be stated."""
+    if worked_as != "steps" and slope is None:
+        raise refuse("rising-without-slope", "stitches rise here, but by no stated slope", "add `slope: 2 cm`, or take out `as`", path=("as",))
+    return model
 
 
 class Armhole(SpecModel):
@@ -66,6 +80,11 @@ class Neck(SpecModel):
     width: FormulaText | None = Field(None, description=f"{_WIDTH}; above raglan edges it takes what they leave.", examples=["18 cm"])
     depth: FormulaText = _DEPTH
     slope: FormulaText | None = _SLOPE
+    worked_as: SlopeWay = AS
+
+    @model_validator(mode="after")
+    def _rises_somewhere(self) -> Self:
+        return rises_somewhere(self, self.worked_as, self.slope)
 
 
 class NeckEdge(SpecModel):
@@ -78,6 +97,11 @@ class NeckEdge(SpecModel):
     depth: FormulaText = _DEPTH
     at: OneEdge = Field(description="The edge that is shaped: starting, far, or its name.")
     slope: FormulaText | None = _SLOPE
+    worked_as: SlopeWay = AS
+
+    @model_validator(mode="after")
+    def _rises_somewhere(self) -> Self:
+        return rises_somewhere(self, self.worked_as, self.slope)
 
 
 class Cap(SpecModel):

@@ -85,7 +85,7 @@ def stitches_worked(run: Run) -> float:
     """
     share = {"leave": 0.0, "skip": 0.0, "wait": 0.0, "slip over": SLIP_SHARE, "anchor": SLIP_SHARE, "join": SLIP_SHARE}.get(run.operation.kind, 1.0)
     worked = 1 if run.operation.kind in ("anchor", "join") else max(run.operation.uses, run.operation.makes)
-    return share * worked * run.times
+    return share * worked * run.times * max(run.operation.height, SLIP_SHARE)
 
 
 def _add(total: dict[str, float], colour: str, grams: float) -> None:
