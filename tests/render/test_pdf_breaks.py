@@ -102,3 +102,16 @@ def test_a_drawing_gets_a_little_smaller_but_stays_readable() -> None:
     assert smaller is not None and smaller.height == pytest.approx(box.height * 0.9)
     assert box.shrink(box.height * 0.6) is None
     assert 0.7 < least_scale(drawing) < 0.9
+
+
+@pytest.mark.parametrize("lines", range(20, 44))
+def test_a_chapter_begins_where_its_drawing_is(coat: Document, style: Style, lines: int) -> None:
+    drawing = Figure(piece_drawing(120, 70, ("none",)), "A piece.", "Its caption")
+    blocks = (
+        Heading(1, "Pages"), *(Paragraph(plain(f"Line {n}."), "body") for n in range(lines)),
+        Heading(2, "Chapter"), Paragraph(plain(LONG * 5), "body"), drawing, Paragraph(plain("After."), "body"),
+    )
+    pdf = TaggedPdf(render_pdf(replace(coat, blocks=blocks), "a4", style))
+    [heading] = [node for node in pdf.all("H2") if pdf.text(node) == "Chapter"]
+    [caption] = [node for node in pdf.all("Caption") if pdf.text(node) == "Its caption"]
+    assert heading.kids[0][0] == caption.kids[0][0]  # type: ignore[index]

@@ -20,7 +20,7 @@ from gaugewright.render.reading_order import NO_BREAK, Bullets, Byline, Part
 
 HEADINGS = {1: "title", 2: "chapter", 3: "part"}
 BULLET = "•"
-SHORT = 2
+SHORT, INTRODUCTION = 2, 6
 HIGHEST_FIGURE = 0.8  # of the page: a drawing leaves room for the heading it belongs to
 
 
@@ -40,7 +40,7 @@ def compose(parts: tuple[Part, ...], faces: Faces, style: Style, frame: Frame, s
     for place in _before_last_of_run(parts, "caution"):
         made[place][-1] = replace(made[place][-1], keep=True)  # type: ignore[type-var]
     boxes = [box for some in made for box in some]
-    return tuple(_keep_short(before, box) for before, box in zip([None, *boxes], boxes, strict=False))
+    return tuple(_kept(*three) for three in zip([None, *boxes], boxes, [*boxes[1:], None], strict=False))
 
 
 def _before_last_of_run(parts: tuple[Part, ...], role: str) -> Iterator[int]:
@@ -51,10 +51,12 @@ def _before_last_of_run(parts: tuple[Part, ...], role: str) -> Iterator[int]:
             yield place
 
 
-def _keep_short(before: Box | None, box: Box) -> Box:
-    """A line or two under a heading go with what follows: alone at a page's foot they look lost."""
-    if before is not None and isinstance(before, TextBox) and before.bookmark and isinstance(box, TextBox):
-        return replace(box, keep=box.keep or len(box.lines) <= SHORT)
+def _kept(before: Box | None, box: Box, after: Box | None) -> Box:
+    """A line or two under a heading go with what follows: alone at a page's foot they look lost. A few go with the
+    drawing they introduce, so that a chapter begins where its drawing is."""
+    if isinstance(before, TextBox) and before.bookmark and isinstance(box, TextBox):
+        most = INTRODUCTION if isinstance(after, FigureBox) else SHORT
+        return replace(box, keep=box.keep or len(box.lines) <= most)
     return box
 
 
