@@ -98,7 +98,8 @@ def _meaning_lines(read: SwatchReadings, found: SwatchAdvice) -> list[str]:
     meaning = found.meaning
     if meaning is None:
         return []
-    lines = ["", f"The pattern's numbers worked at this gauge ({meaning.fabric}), with the range that the readings leave:"]
+    told = f"The pattern's numbers worked at this gauge ({meaning.fabric}), with the range that the readings leave:"
+    lines = ["", *([told] if meaning.widths else [])]
     for one in meaning.widths:
         off = one.mean - one.printed
         sign = "+" if off >= 0 else "-"
