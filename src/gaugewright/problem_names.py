@@ -176,6 +176,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "rows-do-not-follow": "a row that can't be worked on the row before it",
     "shaping-unbalanced": "a section whose counts don't agree with its shaping",
     "gather-too-strong": "a row that loses more than half of its stitches or more than doubles them",
+    "curve-strays": "a worked edge further than a stitch from the curve it is drawn as",
     "crown-ruffles": "more stitches to a round of a crown than lie flat",
     "crown-cups": "fewer stitches to a round of a crown than lie flat",
     "crown-open": "a closed end drawn together over too many stitches",

@@ -3,6 +3,7 @@
 from gaugewright.checks.bands import check_bands, check_buttonholes
 from gaugewright.checks.corners import check_corners
 from gaugewright.checks.crowns import check_crowns
+from gaugewright.checks.curves import check_curves
 from gaugewright.checks.finished import check_bust_steps, check_ease_drift, check_finished, check_never_falls
 from gaugewright.checks.folds import check_folds, check_seam_order
 from gaugewright.checks.growth import check_growth
@@ -28,6 +29,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("patterns-follow", "Stitch patterns are worked into what is there", check_patterns),
     ("shaping-balances", "Increases less decreases give the end less the start", check_shaping_balances),
     ("gathers", "No row more than halves or doubles", check_gathers),
+    ("curves", "Edges keep to their curves", check_curves),
     ("crowns", "Crowns lie flat and closed ends close", check_crowns),
     ("finished-measures", "Finished measurements are as wanted", check_finished),
     ("total-length", "Total lengths are as wanted", check_total_length),

@@ -14,6 +14,9 @@ NeckShape = Literal["round", "v", "boat", "square"]
 CENTRE_SHARE = 1 / 3
 """At least a third of a round neck is its centre (hand-knitting manual, 'Necklines: round and square')."""
 
+_CURVES: dict[str, Callable[[float, float], Curve]] = {"round": quarter_ellipse, "boat": parabola}
+"""Half of a neck's whole width, drawn over its depth."""
+
 HALVINGS = 40
 """So often halved, a stretch of rows is known to far less than a hair."""
 
@@ -50,10 +53,11 @@ def neck(shape: NeckShape, width: int, depth_rows: int, habit: Schedules = "stra
             return NeckPlan(width, Profile(depth_rows, ()))
         case "v":
             return NeckPlan(width % 2, _slanted(width // 2, depth_rows, habit))
-        case "round":
-            return _curved(quarter_ellipse, width, depth_rows)
-        case "boat":
-            return _curved(parabola, width, depth_rows)
+        case "round" | "boat":
+            centre = centre_of(shape, width, depth_rows)
+            sides = (width - centre) // 2
+            side, _ = curve_profile(neck_curve(shape, width, depth_rows), sides, depth_rows)
+            return NeckPlan(centre, side)
         case _:
             raise TypeError(f"no neck of shape {shape!r}")
 
@@ -66,17 +70,30 @@ def _slanted(stitches: int, rows: int, habit: Schedules) -> Profile:
     return Profile(rows, tuple(EdgeStep(row, 1, "decrease") for row in falls))
 
 
-def _curved(shape: Callable[[float, float], Curve], width: int, rows: int) -> NeckPlan:
-    """The centre is what the curve takes by row 1, and at least a third, in the neck's parity.
+def centre_of(shape: NeckShape, width: int, rows: int) -> int:
+    """The stitches of a neck that are left at once in its middle.
 
-    A shallow neck so gets a wide centre and a deep one a narrow one.
+    Of a curve it is what the curve takes by row 1, and at least a third, in the neck's parity: a shallow
+    neck so gets a wide centre and a deep one a narrow one.
+
+    >>> centre_of("round", 32, 12), centre_of("v", 31, 20), centre_of("square", 30, 9)
+    (12, 1, 30)
     """
-    curve = shape(width / 2, rows)
-    wanted = max(width * CENTRE_SHARE, 2 * curve(1))
-    centre = min(width, down_to_series(wanted, width % 2 or 2, 2))
-    sides = (width - centre) // 2
-    side, _ = curve_profile(side_curve(curve, centre / 2, rows), sides, rows)
-    return NeckPlan(centre, side)
+    if shape not in _CURVES:
+        return width if shape == "square" else width % 2
+    wanted = max(width * CENTRE_SHARE, 2 * _CURVES[shape](width / 2, rows)(1))
+    return min(width, down_to_series(wanted, width % 2 or 2, 2))
+
+
+def neck_curve(shape: NeckShape, width: int, rows: int) -> Curve:
+    """Either neck edge as drawn, from the neck's first row on: stitches gone beside the centre after each row.
+
+    >>> [neck_curve("v", 31, 30)(row) for row in (0, 10, 30)], neck_curve("square", 30, 9)(4)
+    ([0.0, 5.0, 15.0], 0.0)
+    """
+    if shape not in _CURVES:
+        return straight(0 if shape == "square" else width // 2, rows)
+    return side_curve(_CURVES[shape](width / 2, rows), centre_of(shape, width, rows) / 2, rows)
 
 
 def side_curve(curve: Curve, taken: float, rows: int) -> Curve:
