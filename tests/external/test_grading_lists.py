@@ -6,7 +6,7 @@ from external.sources import source
 from gaugewright.gauge.model import Gauge
 from gaugewright.gauge.counts import CountRule, count_for, spacing
 from gaugewright.rounding import half_up, to_step, up
-from gaugewright.tolerances import width_tolerance
+from gaugewright.tolerances import bust_tolerance, width_tolerance
 
 IN = 25.4
 ANY = CountRule()
@@ -110,3 +110,38 @@ def test_skeins_go_up() -> None:
 @source("published", "Wools of Nations, 'How to substitute one yarn for another', 2021")
 def test_skeins_of_another_yarn_go_up() -> None:
     assert up(10 * 112 / 192) == 6
+
+
+MOULIN = [83, 94, 99, 110, 115, 125, 136, 146, 151]
+DIAMONDS = [80, 87, 94.5, 102, 109, 116, 123.5, 138, 145.5, 160]
+
+
+@source("published", "Pope Knits, 'Moulin Rouge' (Morris & Sons page), 9 sizes, 23 sts to 10 cm (repeat of 12 inferred): steps of 11, 5, 11, 5, 10, 11, 10, 5 cm")
+def test_a_colourwork_repeat_shows_through_the_steps() -> None:
+    gauge = Gauge(23, 100.0, 28, 100.0)
+    counts = [count_for(gauge.stitches_in(bust * 10), CountRule(multiple=12)) for bust in MOULIN]
+    assert [half_up(gauge.width_of(count) / 10) for count in counts] == MOULIN
+    assert [b - a for a, b in zip(counts, counts[1:], strict=False)] == [24, 12, 24, 12, 24, 24, 24, 12]
+    other = [count_for(gauge.stitches_in(bust * 10), CountRule(multiple=14)) for bust in MOULIN]
+    assert [half_up(gauge.width_of(count) / 10) for count in other] != MOULIN
+
+
+@source("published", "Pope Knits, 'Diamonds Top' (Morris & Sons page), 10 sizes, 22 sts to 10 cm (repeat of 16 inferred), to half a centimetre")
+def test_a_repeat_of_diamonds() -> None:
+    gauge = Gauge(22, 100.0, 28, 100.0)
+    counts = [count_for(gauge.stitches_in(bust * 10), CountRule(multiple=16)) for bust in DIAMONDS]
+    assert counts == [176, 192, 208, 224, 240, 256, 272, 304, 320, 352]
+    assert all(abs(gauge.width_of(count) / 10 - bust) <= 0.5 for count, bust in zip(counts, DIAMONDS, strict=True))
+
+
+@source("published", "Ning How, 'Garment measurement tolerance': each tolerance stays under half of its grade step; 58 cm with 1.5 cm passes from 56.5 to 59.5")
+def test_a_tolerance_stays_under_half_of_its_grade_step() -> None:
+    step = 4 * IN  # from size to size in the chart of the Craft Yarn Council
+    for stitches in (4, 9, 14, 20, 28):
+        assert bust_tolerance(Gauge(stitches, 100.0, 10, 100.0).stitch_width) < step / 2
+        assert width_tolerance(Gauge(stitches, 100.0, 10, 100.0).stitch_width, spacing(ANY)) < 15.0
+
+
+@source("published", "KnittingHelp forum, 'How to dec evenly': 115 stitches, 9 decreases a round: first 7 go, then rounds of 9")
+def test_a_count_is_made_to_divide() -> None:
+    assert count_for(115, CountRule(multiple=9, direction="down")) == 115 - 7
