@@ -166,3 +166,6 @@ LEAST_BUST_SPAN = 100.0
 
 GAUGE_OFF = 1.0
 """Millimetres: girths that differ by less are the same, so that there is no step between them to tell."""
+
+LEAST_SURVEYED_BUST = 695.0
+"""No woman with a smaller chest was surveyed (ANSUR II, 2012): below it sizes are taken for children's."""

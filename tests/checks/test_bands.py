@@ -62,6 +62,20 @@ def test_a_band_of_other_length_is_told() -> None:
     assert "51.0 cm on edges of 60.0 cm" in problem.message
 
 
+@pytest.mark.parametrize(("fewer", "names"), [(2, []), (3, ["band-off-edge"])])
+def test_a_band_along_row_ends_may_be_three_per_cent_off(fewer: int, names: list[str]) -> None:
+    """Along 80 rows two stitches are 2.5 % and three are 3.75 %."""
+
+    def shorter(piece: GradedPiece) -> GradedPiece:
+        [up] = piece.main.start.pick_ups  # type: ignore[union-attr]
+        start = EdgeStart((PickUp(up.piece, up.edge, up.stitches - fewer, up.rows, up.of),))
+        return replace(piece, strips=(replace(piece.main, start=start),))
+
+    text = (HEAD + SIZES + BAND).replace("length: body.bust / 2", "length: 80 cm")
+    alone = text.replace("pick_up: [panel.front, panel.top]", "pick_up: [panel.front]")
+    assert [one.name for one in check_bands(subject(alone, damage=shorter)).problems] == names
+
+
 def test_a_wide_multiple_is_told_of() -> None:
     wide = '  wide: {stitch: hdc, gauge: "10 sts, 10 rows / 10 cm", multiple: {of: 16}}\n'
     pieces = BAND.replace("band:\n    fabric: plain", "band:\n    fabric: wide")

@@ -54,8 +54,19 @@ def test_a_formula_that_knows_the_body_s_own_measure_is_only_noted() -> None:
 
 def test_twice_the_bodies_growth_and_a_stitch_are_allowed() -> None:
     """A neck of women may grow by 2 * 0.1561 / pi of the bust, 8.08 cm over these sizes, and by a stitch, 1 cm."""
-    assert faults(of_table("women", "neck: 24 cm => neck: body.bust * 0.111")) == []
-    assert [one[1] for one in faults(of_table("women", "neck: 24 cm => neck: body.bust * 0.113"))] == ["note"]
+    assert faults(of_table("women", "neck: 24 cm => neck: body.neck * 0.1 + body.bust * 0.1")) == []
+    assert [one[1] for one in faults(of_table("women", "neck: 24 cm => neck: body.neck * 0.1 + body.bust * 0.105"))] == ["note"]
+
+
+def test_what_minds_the_bust_alone_is_held_to_what_bodies_but_one_in_forty_grow() -> None:
+    """4.04 cm as bodies, two spreads of 0.47 cm, and a stitch: 5.98 cm of 81.3 cm of bust."""
+    assert faults(of_table("women", "neck: 24 cm => neck: body.bust * 0.073")) == []
+    assert [one[1] for one in faults(of_table("women", "neck: 24 cm => neck: body.bust * 0.074"))] == ["note"]
+
+
+def test_a_straight_body_over_the_hips_grows_with_the_bust() -> None:
+    text = of_table("women", "finished:\n => finished:\n  hips: {measure: finished(back.width) + finished(front.width), of: hip}\n")
+    assert faults(text) == []
 
 
 def test_a_sleeve_and_its_armhole_that_grow_with_the_bust() -> None:
@@ -100,11 +111,51 @@ def test_a_chart_that_grows_unlike_bodies_is_noted_once() -> None:
 
 
 def test_nobody_s_growth_is_known_for_children_or_within_a_few_centimetres() -> None:
-    assert "no surveyed bodies" in figures(PULLOVER)
+    assert "no surveyed bodies" in figures(PULLOVER.replace("bust: 86 cm", "bust: 66 cm"))
     assert "no surveyed bodies" in figures(of_table("child", "neck: 24 cm => neck: 14 cm"))
     near = of_table("women").replace("table: women", "table: women\n  make: [S]")
     assert figures(near) == "the bust grows 0.0 cm over the sizes: too little to compare"
     assert figures(of_table("women")).endswith("measures compared over 81.3 cm of bust")
+
+
+WIDE = PULLOVER.replace("bust: 86 cm", "bust: 80 cm").replace("bust: 94 cm", "bust: 100 cm").replace("bust: 102 cm", "bust: 130 cm").replace("hip: 106 cm", "hip: 130 cm")
+ARMHOLES = ("      - even: {to: shoulder}\n", "      - even: {to: underarm}\n      - armhole: {to: shoulder, target: body.bust * 0.42}\n")
+
+
+def own(*changes: tuple[str, str]) -> str:
+    """The pullover in own sizes of 80, 100 and 130 cm, its neck by body.neck unless it is changed."""
+    text = WIDE
+    for old, new in (("neck: 24 cm", "neck: body.neck * 0.5"), *changes):
+        assert old in text
+        text = text.replace(old, new)
+    return text
+
+
+@pytest.mark.parametrize(
+    ("change", "place", "message", "hint"),
+    [
+        (("target: edge(back.armhole) + edge(front.armhole), length: 40 cm, round: up", "target: body.bust * 0.4, length: 40 cm"), "body.bust * 0.4, length:",
+         "upper_arm grows with `body.bust * 0.4` from 32.0 cm in A to 52.0 cm in C: 20.0 cm, 20.0 cm of it with body.bust, or 4.0 cm per 10 cm of bust; bodies grow 2.8 cm", ""),
+        (("neck: body.neck * 0.5", "neck: body.bust * 0.25"), "body.bust * 0.25}",
+         "the neck of back grows with `body.bust * 0.25` from 20.0 cm in A to 32.5 cm in C: 12.5 cm, 12.5 cm of it with body.bust, or 2.5 cm per 10 cm of bust; bodies grow 0.5 cm",
+         "grade it by body.neck: in B it is now body.neck * "),
+        (ARMHOLES, "body.bust * 0.42}", "the shoulder of back grows with `body.bust * 0.42`", "grade the width above the armholes by body.cross_back"),
+        (("underarm: shoulder - 21 cm", "underarm: shoulder - body.bust * 0.4 + 15 cm"), "shoulder - body.bust * 0.",
+         "the depth of back.armhole grows with `shoulder - body.bust * 0.4 + 15 cm` from 17.0 cm in A to 37.0 cm in C: 20.0 cm, 20.0 cm of it with body.bust, or 4.0 cm per 10 cm of bust; bodies grow 1.4 cm",
+         "grade it by body.armhole_depth: in B it is now body.armhole_depth "),
+    ],
+)
+def test_own_sizes_without_a_table_are_held_to_women_by_their_own_busts(change: tuple[str, str], place: str, message: str, hint: str) -> None:
+    text = own(change)
+    told = [one for one in told_by("grows-as-bodies-do", text) if places((one,), text)[0][3].startswith(place[:20])]
+    assert [one.name for one in told] == ["grows-unlike-bodies"], told_by("grows-as-bodies-do", text)
+    assert told[0].size == "A, C" and message in told[0].message and told[0].hint.startswith(hint)
+
+
+def test_own_sizes_graded_by_their_bodies_pass() -> None:
+    assert faults(own()) == []
+    assert figures(own()) == "6 measures compared over 50.0 cm of bust with the women surveyed, since no table is named"
+    assert "too little to compare" in figures(damaged("bust: 102 cm => bust: 95 cm"))
 
 
 @pytest.mark.parametrize("table", ["women", "men"])

@@ -16,17 +16,19 @@ from gaugewright.design.model import Formula
 from gaugewright.errors import Problem, Severity
 from gaugewright.measurements.growth import Growth, growth
 from gaugewright.rounding import to_step
-from gaugewright.tolerances import GROWTH_SPREADS, GROWTH_TIMES, LEAST_BUST_SPAN, SAME_LENGTH
+from gaugewright.tolerances import GROWTH_SPREADS, GROWTH_TIMES, LEAST_BUST_SPAN, LEAST_SURVEYED_BUST, SAME_LENGTH
 
 TRUNK = frozenset(("bust", "chest"))
+STRAIGHT = frozenset(("waist", "hip"))
 
 
 def check_growth(subject: Subject) -> Found:
     """What grows from the smallest to the largest size much faster than bodies do is named with its formula."""
-    rates = dict(growth(subject.design.sizes.table))
-    if not rates:
-        return Found((), "sizes of neither the women's nor the men's table: no surveyed bodies to compare with")
     busts = {label: body.values["bust"].mm for label, body in subject.bodies.items() if "bust" in body.values}
+    table = subject.design.sizes.table or _table_of_own(busts)
+    rates = dict(growth(table))
+    if not rates:
+        return Found((), "sizes of neither the women's nor the men's table, nor own ones of grown women: no surveyed bodies to compare with")
     if len(busts) < len(subject.sizes):
         return Found((), "sizes without a bust: nothing to compare their growth with")
     ends = Ends(min(busts, key=lambda size: busts[size]), max(busts, key=lambda size: busts[size]))
@@ -41,22 +43,29 @@ def check_growth(subject: Subject) -> Found:
         if told is not None and told.origin is not None:
             found.setdefault((told.origin.location.line, told.origin.location.column), told)
     problems = (*found.values(), *_chart(subject, ends, span, rates))
-    return Found(problems, f"{count_of(compared, 'measure')} compared over {cm(span)} of bust")
+    among = "" if subject.design.sizes.table else " with the women surveyed, since no table is named"
+    return Found(problems, f"{count_of(compared, 'measure')} compared over {cm(span)} of bust{among}")
+
+
+def _table_of_own(busts: Mapping[str, float]) -> str:
+    """Whose bodies sizes without a table are compared with: women's, by whom their gaps are filled, unless one is a child's."""
+    return "women" if len(busts) > 1 and min(busts.values()) >= LEAST_SURVEYED_BUST else ""
 
 
 def _too_fast(one: Grown, subject: Subject, ends: Ends, span: float, rates: Mapping[str, Growth]) -> Problem | None:
     """One measure against bodies; against the chart too, where the chart's own measure grades it."""
     rate, grows = rates[one.like], one.large - one.small
-    limit = GROWTH_TIMES * max(0.0, rate.over(span))
+    formula = stated(one.formula, subject.design)
+    alone = _by_bust_alone(one, formula, subject, ends)
+    limit = _limit(one, rate, span, alone)
     if one.like in bodies_behind(one.node, subject.design):
         small, large = (subject.bodies[size].values[one.like].mm for size in ends)
         limit = max(limit, large - small)
     over = grows - limit - one.slack
     if over <= SAME_LENGTH:
         return None
-    formula = stated(one.formula, subject.design)
     by = grown_by(one.node, subject, *ends)
-    severity: Severity = "warning" if _by_bust_alone(one, formula, subject, ends) and over > GROWTH_SPREADS * rate.spread else "note"
+    severity: Severity = "warning" if alone and grows - _twice(rate, span) - one.slack > GROWTH_SPREADS * rate.spread else "note"
     most = max(by, key=lambda measure: by[measure], default="")
     grown = f", {cm(by[most])} of it with body.{most}" if most and by[most] > SAME_LENGTH else ""
     return problem(
@@ -64,6 +73,21 @@ def _too_fast(one: Grown, subject: Subject, ends: Ends, span: float, rates: Mapp
         f"{cm(grows)}{grown}, or {_rate(grows, span)}; bodies grow {_rate(rate.over(span), span)} there ({_bodies(one, rate, span, subject)}), "
         f"and up to {cm(limit + one.slack)} is expected", formula.origin, _hint(one, subject), ends, severity,
     )
+
+
+def _limit(one: Grown, rate: Growth, span: float, alone: bool) -> float:
+    """What a measure may grow: twice as fast as bodies, since a garment isn't skin.
+
+    A rule by the bust alone, such as 0.4 of it for an upper arm, knows nothing of what it scales: it is held to
+    what all but one body in forty grow. The trunk below a straight body is as wide as the bust wants it.
+    """
+    if not alone or one.like in STRAIGHT:
+        return _twice(rate, span)
+    return min(_twice(rate, span), max(0.0, rate.over(span)) + GROWTH_SPREADS * rate.spread)
+
+
+def _twice(rate: Growth, span: float) -> float:
+    return GROWTH_TIMES * max(0.0, rate.over(span))
 
 
 def _by_bust_alone(one: Grown, formula: Formula, subject: Subject, ends: Ends) -> bool:
