@@ -29,6 +29,9 @@ HAIR = 1e-6
 FURTHEST = 24
 """So many stitches or rows more or less are tried, to say what would lie nearer."""
 
+MOST_HELPED = 100
+"""An edge of more stitches takes too long to try out, and no body is so wide there."""
+
 
 class Edge(NamedTuple):
     """A shaped edge of one size: stitches gone after each row, those left at once on row 1 or before it among
@@ -131,6 +134,8 @@ def _hint(subject: Subject, piece: Piece, index: int, size: str) -> str:
     gauge, gone = subject.design.fabric(section.fabric).gauge, edges[0].gone
     if isinstance(section, Cap):
         return "nothing needs doing: a cap's edge is eased into its armhole"
+    if gone[-1] > MOST_HELPED:
+        return f"four phrases can't follow an edge of {gone[-1]} stitches more nearly: check its widths"
     if isinstance(section, Armhole):
         tries = ((block, _armhole(gone[-1], len(gone), block, gauge)) for block in _near(gone[0], 1, gone[-1]))
         found = next((block for block, off in tries if off <= STRAY_STITCHES), gone[-1])

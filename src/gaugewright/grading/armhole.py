@@ -1,5 +1,7 @@
 """The armhole's edge: stitches left at the underarm, a curve, and even rows up to the shoulder."""
 
+from functools import lru_cache
+
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.curves import Curve, ProfileImpossible, curve_profile, quarter_ellipse
 from gaugewright.grading.profile import EdgeStep, Profile
@@ -15,6 +17,7 @@ CURVE_HEIGHT = 1.5
 """The curve is half as high again as wide where the depth allows it (common practice, no source)."""
 
 
+@lru_cache(maxsize=256)
 def armhole(stitches: int, rows: int, block: int | None, curve_rows: int | None, gauge: Gauge) -> Profile:
     """`stitches` go at one side over `rows`: `block` left on row 1, the rest by a curve, then even.
 

@@ -13,8 +13,8 @@ Steps = tuple[int, int, int]
 """Stitches, every so many rows, times."""
 
 State = tuple[int, int]
-Move = tuple[Steps, State, float, float]
-"""A phrase, where it ends, and how far it strayed: at most, and the squares of all its rows together."""
+Move = tuple[Steps, State, float]
+"""A phrase, where it ends, and how far it strayed at most."""
 
 HAIR = 1e-9
 
@@ -46,7 +46,12 @@ def fewest_phrases(
 
 
 class _Field:
-    """What may be worked within one band: each state's moves are found once, for every number of phrases."""
+    """What may be worked within one band: each state's moves are found once, for every number of phrases.
+
+    Of the last phrase only what takes all that is left is looked for: most states are reached by the phrase
+    before it, and few of their many moves end where they must. `targets` never fall, so that of even rows
+    the first and the last lie furthest off.
+    """
 
     def __init__(self, targets: tuple[float, ...], stitches: int, limit: int, band: float) -> None:
         self.targets, self.stitches, self.limit, self.band = targets, stitches, limit, band
@@ -57,12 +62,14 @@ class _Field:
             self.tails[row] = max(self.tails[row + 1], off)
             self.rest[row] = self.rest[row + 1] + off * off
         self.known: dict[State, list[Move]] = {}
+        self.last: dict[State, list[Move]] = {}
 
-    def moves(self, state: State) -> list[Move]:
-        """Every phrase that may follow."""
-        if state not in self.known:
-            self.known[state] = list(self._moves(*state))
-        return self.known[state]
+    def moves(self, state: State, last: bool) -> list[Move]:
+        """Every phrase that may follow; of the last one every phrase that takes what is left."""
+        known = self.last if last and state not in self.known else self.known
+        if state not in known:
+            known[state] = list(self._moves(*state, last=last))
+        return known[state]
 
     def least_by_number(self, most: int) -> dict[int, float]:
         """The least largest distance for each number of phrases that keeps within the band."""
@@ -71,7 +78,7 @@ class _Field:
         for number in range(1, most + 1):
             reached: dict[State, float] = {}
             for state, before in layer.items():
-                for _, end, strayed, _ in self.moves(state):
+                for _, end, strayed in self.moves(state, number == most):
                     worst = before if before > strayed else strayed
                     if end not in reached or worst < reached[end]:
                         reached[end] = worst
@@ -83,43 +90,67 @@ class _Field:
 
     def smoothest(self, number: int, within: float) -> tuple[Steps, ...]:
         """Of all so many phrases that stray no further, those with the least sum of squared distances."""
+        useful = self._useful(number, within)
         layer: dict[State, tuple[float, tuple[Steps, ...]]] = {(0, 0): (0.0, ())}
-        for _ in range(number):
+        for phrase_number in range(1, number + 1):
             reached: dict[State, tuple[float, tuple[Steps, ...]]] = {}
             for state, (before, phrases) in layer.items():
-                for phrase, end, strayed, squares in self.moves(state):
-                    if strayed <= within and (end not in reached or before + squares < reached[end][0]):
-                        reached[end] = (before + squares, (*phrases, phrase))
+                for phrase, end, strayed in self.moves(state, phrase_number == number):
+                    if strayed <= within and end in useful[phrase_number]:
+                        squares = before + self._squares(state, phrase)
+                        if end not in reached or squares < reached[end][0]:
+                            reached[end] = (squares, (*phrases, phrase))
             layer = reached
-        return min(
-            (squares + self.rest[row], phrases)
-            for (row, gone), (squares, phrases) in layer.items()
-            if gone == self.stitches and self.tails[row] <= within
-        )[1]
+        return min((squares + self.rest[row], phrases) for (row, _), (squares, phrases) in layer.items())[1]
 
-    def _moves(self, row: int, gone: int) -> Iterator[Move]:
-        worst = squares = 0.0
+    def _useful(self, number: int, within: float) -> list[set[State]]:
+        """The states after each phrase that lie on a way from the start to an end, none of it further off."""
+        layers: list[set[State]] = [{(0, 0)}]
+        for done in range(1, number + 1):
+            layers.append({end for state in layers[-1] for _, end, off in self.moves(state, done == number) if off <= within})
+        layers[number] = {(row, gone) for row, gone in layers[number] if gone == self.stitches and self.tails[row] <= within}
+        for done in range(number - 1, 0, -1):
+            after, last = layers[done + 1], done + 1 == number
+            layers[done] = {state for state in layers[done] if any(off <= within and end in after for _, end, off in self.moves(state, last))}
+        return layers
+
+    def _squares(self, state: State, phrase: Steps) -> float:
+        """The squared distances of a phrase's rows together."""
+        (row, gone), (step, every, times), squares = state, phrase, 0.0
+        for _ in range(times):
+            for between in range(1, every + 1):
+                off = abs(gone + step * (between == every) - self.targets[row + between])
+                squares += off * off
+            row, gone = row + every, gone + step
+        return squares
+
+    def _moves(self, row: int, gone: int, last: bool) -> Iterator[Move]:
+        worst = 0.0
         for every in range(1, len(self.targets) - row):
             target = self.targets[row + every]
             low = max(gone + 1, math.ceil(target - self.band))
             for landed in range(low, min(self.stitches, gone + self.limit, math.floor(target + self.band)) + 1):
-                off = abs(landed - target)
-                first = ((landed - gone, every, 1), (row + every, landed), max(worst, off), squares + off * off)
+                if last and (self.stitches - gone) % (landed - gone):
+                    continue
+                first = ((landed - gone, every, 1), (row + every, landed), max(worst, abs(landed - target)))
                 yield first
                 yield from self._repeats(first)
             off = abs(gone - target)
             if off > self.band:
                 return
-            worst, squares = max(worst, off), squares + off * off
+            worst = max(worst, off)
 
     def _repeats(self, first: Move) -> Iterator[Move]:
         """The same step again and again, as long as it keeps within the band."""
-        (step, every, times), (row, gone), worst, squares = first
-        while row + every < len(self.targets) and gone + step <= self.stitches:
-            for between in range(1, every + 1):
-                off = abs(gone + step * (between == every) - self.targets[row + between])
-                if off > self.band:
-                    return
-                worst, squares = max(worst, off), squares + off * off
+        (step, every, times), (row, gone), worst = first
+        targets, band, end = self.targets, self.band, len(self.targets)
+        while row + every < end and gone + step <= self.stitches:
+            if every > 1:
+                off = max(abs(gone - targets[row + 1]), abs(gone - targets[row + every - 1]))
+                worst = off if off > worst else worst
             row, gone, times = row + every, gone + step, times + 1
-            yield (step, every, times), (row, gone), worst, squares
+            off = abs(gone - targets[row])
+            worst = off if off > worst else worst
+            if worst > band:
+                return
+            yield (step, every, times), (row, gone), worst

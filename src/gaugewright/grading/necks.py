@@ -1,6 +1,7 @@
 """Neck openings: stitches left at the centre at once, and each neck edge's profile above them."""
 
 from collections.abc import Callable
+from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from gaugewright.grading.curves import Curve, ProfileImpossible, curve_profile, parabola, quarter_ellipse, straight
@@ -37,6 +38,7 @@ class NeckPlan(NamedTuple):
         return self.centre + 2 * self.side.stitches
 
 
+@lru_cache(maxsize=256)
 def neck(shape: NeckShape, width: int, depth_rows: int, habit: Schedules = "straightest") -> NeckPlan:
     """A neck of exactly `width` stitches over `depth_rows` rows, both sides alike; a V by the pattern's habit.
 
