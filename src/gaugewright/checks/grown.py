@@ -10,6 +10,7 @@ from gaugewright.checks.terms import allowance, fabrics_of, terms_of
 from gaugewright.design.flat_raglans import is_raglan_sleeve, raglan_edge_names
 from gaugewright.design.model import Armhole, Cap, EdgeName, Formula, Neck, NeckEdge, Piece, Shoulders, Taper
 from gaugewright.formulas.nodes import Node
+from gaugewright.grading.plan import ProfilePlan
 from gaugewright.measurements.growth import Growth
 
 
@@ -89,9 +90,19 @@ def _tops(subject: Subject, piece: Piece, ends: Ends) -> Iterator[Grown]:
     if isinstance(top, NeckEdge) and made is not None:
         made = times(made, 2.0)
     yield from _grown(subject, ends, f"the neck of {piece.key}", "neck_width", "neck", made, stitch)
-    if isinstance(top, (Shoulders, Neck)) and any(isinstance(section, Armhole) for section in piece.sections):
+    if isinstance(top, (Shoulders, Neck)) and _is_let_in(piece, subject):
         shoulder = behind(piece, "shoulder", subject.design)
         yield from _grown(subject, ends, f"the shoulder of {piece.key}", "shoulder_length", "cross_back", shoulder, stitch)
+
+
+def _is_let_in(piece: Piece, subject: Subject) -> bool:
+    """Whether armholes bring the shoulders in to the body's own: of a modified drop all that goes is left at once, and they hang."""
+    for plan in subject.grading.plans[piece.key]:
+        for section, part in zip(piece.sections, plan.sections, strict=True):
+            if isinstance(section, Armhole) and isinstance(part, ProfilePlan):
+                if any(len(one.profile.steps) > 1 for one in (*part.starting, *part.far) if one.name == "armhole"):
+                    return True
+    return False
 
 
 def _stitch_of(piece: Piece, subject: Subject) -> float:
