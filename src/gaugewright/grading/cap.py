@@ -28,7 +28,7 @@ GIVE = 2
 """Top and first step may give so many stitches each before anyone sees it."""
 
 FURTHEST_ALTERNATIVE = 24
-"""So many stitches wider or narrower an upper sleeve is tried, to say what would fit."""
+"""At least so many stitches wider or narrower an upper sleeve is tried, to say what would fit."""
 
 MOST_TRIES = 16
 """So many choices are worked out row by row; what comes later gives far more than two stitches."""
@@ -94,7 +94,7 @@ def cap(
     found = _best(upper_stitches, want, block, top_range)
     if found:
         return found
-    for number in range(1, FURTHEST_ALTERNATIVE + 1):
+    for number in range(1, max(FURTHEST_ALTERNATIVE, upper_stitches) + 1):
         for other in (upper_stitches + number, upper_stitches - number):
             if _best(other, want, block, top_range):
                 raise _impossible(upper_stitches, edge_length, other)

@@ -106,7 +106,7 @@ def crown_rounds(section: Crown, fabric: Fabric, ends: tuple[int | None, int], l
         raise ProblemsFound([Problem("each-undecided", message, section.origin, "give the section below it a number of rounds", size)])
     if section.close and end >= before:
         message = f"this crown of {piece.key} begins with {before} stitches and is drawn together from {end}: there is nothing to close"
-        raise ProblemsFound([Problem("nothing-to-shape", message, section.origin, "begin it with more stitches, or leave it out", size)])
+        raise ProblemsFound([Problem("nothing-to-shape", message, section.origin, f"begin it with at least {end + 1} stitches, or write `stitches: {max(1, before - 1)}` or less", size)])
     if lead and not section.close and end < before:
         width = fabric.gauge.width_of(before) / 10
         message = f"this crown of {piece.key} starts from a centre of {before} stitches and ends with {end}: there is nothing to widen"

@@ -178,7 +178,7 @@ def _after_rows(size: _Size, section: Taper, before: int, each: int, rows: int) 
     end = before + each * rows
     if end < 1:
         message = f"{size.piece.key} has {before} stitches here, and {rows} rows that lose {-each} each leave none"
-        hint = "make this taper shorter, or lose fewer stitches each time"
+        hint = f"give it at most {(before - 1) // -each} shaping rows, or lose fewer stitches each time"
         raise ProblemsFound([Problem("nothing-left", message, section.origin, hint, size.env.size)])
     return end
 
@@ -244,7 +244,7 @@ def _neck(section: Shoulders, size: _Size, stitches: int) -> int:
     exact = fabric.gauge.stitches_in(size.env.length(section.neck))
     if stitches < 3:
         message = f"{stitches} stitches can't be divided into two shoulders and a neck"
-        raise ProblemsFound([Problem("neck-too-wide", message, section.origin, "make the piece wider", label)])
+        raise ProblemsFound([Problem("neck-too-wide", message, section.origin, f"make the piece at least {fabric.gauge.width_of(3) / 10:.1f} cm wide", label)])
     neck = allowed_count(exact, rule, Asked("the neck has", section.neck.origin, label))
     if neck > stitches - 2:
         message = f"the neck takes {neck} of {stitches} stitches and leaves no shoulders"

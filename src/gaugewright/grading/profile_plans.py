@@ -29,7 +29,7 @@ def divided_plan(section: Neck, piece: Piece, cloth: Cloth, index: int, measured
     rows, stitches = measured.rows[index], measured.before(index)
     raglan = isinstance(piece.sections[index - 1], RaglanEdge)
     plan = DividedPlan(cloth, "", rows, stitches, shape.centre, shape.starting, shape.inner, sloped, raglan, shape.rising)
-    _check(cloth, plan.side, (plan.outer, plan.inner), plan.rows, section.origin, size)
+    _check(cloth, plan.side, (plan.outer, plan.inner), plan.rows, section.origin, size, sides=2)
     return plan
 
 
@@ -38,7 +38,7 @@ def _at_top(parts: EdgeParts, rows: int) -> EdgeParts:
     return tuple(EdgePart(part.name, later(part.profile, rows - part.profile.rows, rows)) for part in parts)
 
 
-def _check(cloth: Cloth, stitches: int, edges: tuple[EdgeParts, EdgeParts], rows: int, origin: Origin, size: str) -> None:
+def _check(cloth: Cloth, stitches: int, edges: tuple[EdgeParts, EdgeParts], rows: int, origin: Origin, size: str, sides: int = 1) -> None:
     if any(step.way == "decrease" for parts in edges for part in parts for step in part.profile.steps):
         try:
             decrease_of(cloth.stitch)
@@ -49,5 +49,6 @@ def _check(cloth: Cloth, stitches: int, edges: tuple[EdgeParts, EdgeParts], rows
     if fault is not None:
         row, needed, found = fault
         message = f"row {row} of this section has {found} stitches, and its shaping takes {needed}"
-        hint = "make the piece wider there, or shape it less or over more rows"
+        more = sides * (needed - found)
+        hint = f"make the piece at least {more} stitch{'es' if more > 1 else ''} wider there, or what is shaped away so much narrower, or shape it over more rows"
         raise ProblemsFound([Problem("edges-meet", message, origin, hint, size)])

@@ -62,5 +62,6 @@ def spreads_of(counts: tuple[int, ...], chain: int, habit: Spreading = "shared o
 
 def _too_steep(section: Taper, start: int, end: int, rounds: int, label: str) -> Problem:
     message = f"{start} stitches can't become {end} in {rounds} shaping rounds: one round at most doubles or halves them"
-    hint = "give it more rounds, or a nearer target" if section.each is None else "change fewer stitches each time"
+    needed = next(number for number in range(1, 99) if -(-start // 2**number) <= end <= start * 2**number)
+    hint = f"give it at least {needed} shaping rounds, or a nearer target" if section.each is None else f"write `each: {start // 2 if end < start else start}` or less"
     return Problem("taper-too-steep", message, section.origin, hint, label)

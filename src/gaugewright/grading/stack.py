@@ -156,7 +156,8 @@ def _check_levels(piece: Piece, stretches: tuple[Stretch, ...], env: Environment
         if stretch.level <= reached:
             below = f"at {reached / 10:.1f} cm" if reached else "at the bottom edge"
             message = f"this section of {piece.key} ends at {stretch.level / 10:.1f} cm, but it begins {below} or higher"
-            hint = "put the sections in the order of their heights, or raise this one's end"
+            least = reached + stretch.gauge.row_height
+            hint = f"put the sections in the order of their heights, or raise this one's end to at least {least / 10:.1f} cm, {(least - stretch.level) / 10:.1f} cm higher"
             problems.append(Problem("levels-out-of-order", message, stretch.section.origin, hint, env.size))
         reached = max(reached, stretch.level)
     if problems:
@@ -170,10 +171,10 @@ def _row_problems(piece: Piece, stretch: Stretch, rows: int, left: float, env: E
         yield Problem("too-many-rows", message, origin, "check its length and the fabric's gauge", env.size)
     elif rows < 1 and stretch.rows is None:
         message = f"{max(left, 0.0) / 10:.1f} cm is left for this section of {piece.key}, and one row is {row}"
-        yield Problem("no-room", message, origin, "make the whole longer, or another section shorter", env.size)
+        yield Problem("no-room", message, origin, f"make the whole at least {(stretch.gauge.row_height - min(left, stretch.gauge.row_height)) / 10:.1f} cm longer, or another section so much shorter", env.size)
     elif rows < 1:
         message = f"this section of {piece.key} is less than one row ({row})"
-        yield Problem("too-short", message, origin, "make it at least one row long, or leave it out", env.size)
+        yield Problem("too-short", message, origin, f"make it at least one row long, {row}, or leave it out", env.size)
 
 
 def end_heights(piece: Piece, design: Design, env: Environment) -> tuple[float | None, ...]:

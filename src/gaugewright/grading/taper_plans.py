@@ -40,7 +40,8 @@ def common_sign(section: Taper | Crown, cloth: Cloth, index: int, measured: Size
     narrowing = [label for label, change in changes.items() if change < 0]
     if widening and narrowing:
         message = f"this section widens in {', '.join(widening)} and narrows in {', '.join(narrowing)}"
-        hint = "set its target so that it goes one way in every size"
+        begun = ", ".join(f"{measured[size].before(index)} in {size}" for size in (*widening, *narrowing))
+        hint = f"set its target so that it goes one way in every size; its stitches begin at {begun}"
         raise ProblemsFound([Problem("taper-both-ways", message, section.origin, hint, ", ".join(measured.labels))])
     if narrowing:
         try:
@@ -66,7 +67,7 @@ def _steps(section: Taper, edges: ShapedEdges, index: int, label: str, m: Measur
         message = f"{each_place} stitches at each edge do not fit in {room} shaping rows, {most}"
         rows = -(-each_place // MOST_STITCHES_PER_EDGE) + lead_rows(index)
         hint = f"give it at least {rows} rows, or a nearer target"
-        hint = hint if each_row <= MOST_STITCHES_PER_EDGE else "change fewer stitches each time"
+        hint = hint if each_row <= MOST_STITCHES_PER_EDGE else f"write `each: {MOST_STITCHES_PER_EDGE * places}` or less"
         raise ProblemsFound([Problem("taper-too-steep", message, section.origin, hint, label)])
     return (each_row,) * needed if each_row else taper_steps(each_place, room)
 
@@ -75,11 +76,11 @@ def _check_width(section: Taper, plan: TaperPlan, label: str) -> None:
     """Every shaping row must hold its changes, and the stitch beside them where a turning chain counts."""
     uses = (increase if plan.sign > 0 else decrease)(plan.cloth.stitch).uses
     before = plan.stitches
-    for step in plan.steps:
+    for number, step in enumerate(plan.steps):
         needed = uses * step * plan.edge_count + 2 * plan.cloth.counts
         needed += plan.edges == "sides" and before % 2  # the smaller half must hold its two
         if before < needed:
             message = f"{before} stitches are too few to shape: such a row takes {needed}"
-            hint = "end the taper sooner, shape fewer stitches, or don't count the turning chain"
+            hint = f"end the taper with {before} stitches or more, after at most {number} shaping rows" if number else f"make the piece at least {needed} stitches wide there"
             raise ProblemsFound([Problem("taper-too-narrow", message, section.origin, hint, label)])
         before += plan.sign * plan.edge_count * step

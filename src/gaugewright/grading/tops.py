@@ -69,7 +69,7 @@ def shape_all(piece: Piece, design: Design, env: Environment, stacked: Stacked) 
         if isinstance(section, Armhole):
             below_top = index == len(piece.sections) - 2
             rows = stacked.rows[index] - (sloped if below_top else 0)
-            profile = _armhole(section, piece, gauge, env, (stacked.before(index), stacked.ends[index]), rows)
+            profile = _armhole(section, piece, gauge, env, (stacked.before(index), stacked.ends[index]), rows, stacked.rows[index] - rows)
             stacked.shapes[index] = _at(section.at, EdgePart("armhole", Profile(stacked.rows[index], profile.steps)))
         elif isinstance(section, RaglanEdge):
             counts = stacked.before(index), stacked.ends[index]
@@ -92,13 +92,16 @@ def _problem(name: str, message: str, origin: Origin, hint: str, env: Environmen
     return ProblemsFound([Problem(name, message, origin, hint, env.size)])
 
 
-def _armhole(section: Armhole, piece: Piece, gauge: Gauge, env: Environment, counts: tuple[int, int], rows: int) -> Profile:
+def _armhole(section: Armhole, piece: Piece, gauge: Gauge, env: Environment, counts: tuple[int, int], rows: int, sloped: int) -> Profile:
     """The armhole at one edge over the rows up to the shoulder's slope."""
     before, after = counts
     each = (before - after) // (2 if section.at == "both" else 1)
     if each < 1:
         message = f"{piece.key} is {before} stitches wide below its armholes and {after} above: nothing goes"
-        raise _problem("armhole-takes-nothing", message, section.target.origin, "make `target` narrower, or work even instead", env)
+        places = 2 if section.at == "both" else 1
+        narrower = env.length(section.target) - gauge.width_of(after - before + places)
+        hint = f"make `target` at most {narrower / 10:.1f} cm, or work even instead"
+        raise _problem("armhole-takes-nothing", message, section.target.origin, hint, env)
     block = None
     if section.block is not None:
         exact = gauge.stitches_in(env.length(section.block))
@@ -110,8 +113,31 @@ def _armhole(section: Armhole, piece: Piece, gauge: Gauge, env: Environment, cou
     try:
         return armhole(each, rows, block, None, gauge)
     except ProfileImpossible as fault:
-        message = f"the armhole of {piece.key} can't be shaped in {max(0, rows)} rows: {fault}"
-        raise _problem("armhole-too-shallow", message, section.origin, "make it deeper, or `target` wider", env) from None
+        raise _too_shallow(section, piece, gauge, env, (each, rows, block), sloped, fault) from None
+
+
+def _too_shallow(
+    section: Armhole, piece: Piece, gauge: Gauge, env: Environment, asked: tuple[int, int, int | None], sloped: int, fault: ProfileImpossible
+) -> ProblemsFound:
+    """An armhole without the rows for its curve, or whose shoulder's slope takes them."""
+    each, rows, block = asked
+    needed = next(number for number in range(1, each + 3) if _can_be_shaped(each, number, block, gauge))
+    deep = f"make it at least {gauge.height_of(needed + sloped) / 10:.1f} cm deep"
+    if sloped:
+        message = f"the slope of {piece.key} takes {sloped} rows and its armhole at least {needed}, and there are {rows + sloped}"
+        most = rows + sloped - needed
+        hint = f"{deep}, or `slope` at most {gauge.height_of(most) / 10:.1f} cm" if most > 0 else deep
+        return _problem("armhole-too-shallow", message, section.origin, hint, env)
+    message = f"the armhole of {piece.key} can't be shaped in {max(0, rows)} rows: {fault}"
+    return _problem("armhole-too-shallow", message, section.origin, f"{deep}, or `target` wider", env)
+
+
+def _can_be_shaped(stitches: int, rows: int, block: int | None, gauge: Gauge) -> bool:
+    try:
+        armhole(stitches, rows, block, None, gauge)
+    except ProfileImpossible:
+        return False
+    return True
 
 
 def _slope_rows(top: Section, gauge: Gauge, env: Environment) -> int:
@@ -220,7 +246,9 @@ def _outer(
         if shoulder < sloped + 1:
             message = f"the shoulder of {piece.key} has {shoulder} stitches, too few for {sloped} rows of slope"
             most = gauge.height_of(shoulder - 1) / 10
-            hint = f"make `slope` at most {most:.1f} cm" if shoulder > 1 else "take `slope` out, or make the neck narrower"
+            narrower = gauge.width_of((1 if isinstance(top, NeckEdge) else 2) * (sloped + 1 - shoulder)) / 10
+            first = f"make `slope` at most {most:.1f} cm" if shoulder > 1 else "take `slope` out"
+            hint = f"{first}, or make the neck at least {narrower:.1f} cm narrower"
             raise _problem("slope-too-steep", message, getattr(top, "slope").origin, hint, env)
         slope = (EdgePart("shoulder", later(slope_profile(shoulder, sloped, habits.shoulder_steps), total - sloped, total)),)
     found = {}
@@ -261,7 +289,8 @@ def _neck_stitches(piece: Piece, top: Shoulders | Neck | NeckEdge, gauge: Gauge,
     least = 1 if isinstance(top, NeckEdge) else 2
     if wide < least + 1:
         message = f"{wide} stitches of {piece.key} can't be divided into shoulder and neck"
-        raise _problem("neck-too-wide", message, top.origin, "make the piece wider", env)
+        hint = f"make the piece at least {gauge.width_of(least + 1) / 10:.1f} cm wide there"
+        raise _problem("neck-too-wide", message, top.origin, hint, env)
     found = allowed_count(gauge.stitches_in(env.length(width)), rule, Asked("the neck has", width.origin, env.size))
     if found > wide - least:
         message = f"the neck takes {found} of {wide} stitches and leaves no shoulder"
