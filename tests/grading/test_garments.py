@@ -90,6 +90,24 @@ def test_mirrored_pieces_are_congruent(made: pipeline.Graded) -> None:
             assert same or ours.symmetric_difference(shifted).area < 1e-6 * ours.area, f"{piece.key} {size}"
 
 
+def test_the_parts_of_a_divided_piece_meet_and_do_not_overlap(made: pipeline.Graded) -> None:
+    """Below the division and both sides above it: no cloth twice, and each side stands on the row it goes on from."""
+    known = gauges(made)
+    for piece, size, one in pieces_of(made):
+        if not isinstance(made.grading.plans[piece.key][size].sections[-1], DividedPlan):
+            continue
+        whole, below = one.outline, outline_of(one.main, known)
+        parts = [Polygon((*part.starting, *reversed(part.far))) for part in (below, *whole.sides)]
+        least = min(part.area for part in parts)
+        for index, part in enumerate(parts):
+            for other in parts[index + 1 :]:
+                assert part.intersection(other).area < 1e-6 * least, f"{piece.key} {size}"
+        top = below.heights[-1]
+        for side in whole.sides:
+            assert side.starting[0][1] == side.far[0][1] == pytest.approx(top)
+            assert below.starting[-1][0] - 1e-6 <= side.starting[0][0] < side.far[0][0] <= below.far[-1][0] + 1e-6
+
+
 def worked(row: Row) -> list[tuple[str, int]]:
     """What a row works from its starting edge to its far one: turning chains left out, stitches gone alike at both ends."""
     kinds = []
