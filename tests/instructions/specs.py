@@ -327,6 +327,36 @@ seams:
 openings: [{name: ankle, around: [edging.top], passes: foot, stretch: 20 %}]
 """
 
+ROUND_YOKES = """\
+pieces:
+  yoke:
+    fabric: joined
+    colours: {bands: {to: total, heights: [10 cm, rest]}, order: [oat, kelp]}
+    start: {ring: 46 cm, fabric: rib}
+    sections: [even: {rounds: 3, fabric: rib}, round_yoke: {length: 22 cm, body: body.bust + ease.bust, sleeve: 40 cm, underarm: 7 cm}]
+    edges: {bottom: neck, top: underarm}
+    total: 24 cm
+  lower: {fabric: joined, colours: kelp, start: {divide: yoke.body}, sections: [even: {length: 20 cm}], edges: {bottom: underarm, top: hem}}
+  sleeve: {fabric: spiral, colours: kelp, make: 2, start: {divide: yoke.sleeve}, sections: [taper: {length: 30 cm, target: 26 cm}], edges: {bottom: underarm, top: cuff}}
+  capelet_yoke: {fabric: spiral, colours: oat, start: {ring: 60 cm}, sections: [round_yoke: {rounds: 9, body: 90 cm, sleeve: 20 cm, underarm: 14 cm, increases: 1}]}
+  capelet: {fabric: spiral, colours: oat, start: {divide: capelet_yoke.body}, sections: [even: {rounds: 4}]}
+"""
+
+TURNED_YOKES = """\
+pieces:
+  raglan:
+    fabric: turned
+    colours: oat
+    start: {ring: 44 cm}
+    sections: [even: {rounds: 2}, raglan: {length: body.bust / 4 + 14 cm, body: body.bust + 8 cm, sleeve: 60 cm, underarm: 6 cm, neck_sleeve: 6 cm}]
+  raglan_body: {fabric: turned, colours: oat, start: {divide: raglan.body}, sections: [even: {rounds: 2}]}
+  raglan_sleeve: {fabric: turned, colours: oat, make: 2, start: {divide: raglan.sleeve}, sections: [even: {rounds: 2}]}
+  yoke: {fabric: turned, colours: kelp, start: {ring: 50 cm}, sections: [round_yoke: {rounds: 22, body: body.bust + ease.bust, sleeve: 40 cm, underarm: 7 cm, at: [0 %, 20 %, 40 %, 60 %]}]}
+  lower: {fabric: turned, colours: kelp, start: {divide: yoke.body}, sections: [even: {rounds: 4}]}
+  deep_yoke: {fabric: turned, colours: kelp, start: {ring: 50 cm}, sections: [round_yoke: {rounds: 23, body: body.bust + ease.bust, sleeve: 40 cm, underarm: 7 cm}]}
+  deep_sleeve: {fabric: turned, colours: kelp, start: {divide: deep_yoke.sleeve}, sections: [even: {rounds: 4}]}
+"""
+
 BY_HAND = """\
 gaugewright: 1
 pattern: {title: Mooring Throw, workshop: Ferry Lane Workshop, units: in}
@@ -414,6 +444,8 @@ SPECS: dict[str, str] = {
     **{f"yokes in {name}": HEAD + size + YOKES for name, size in (("three", THREE), ("one", ONE))},
     **{f"habits in {name}": HEAD + size + f"conventions: {{schedules: {first} gap first, spreading: left at the end, shoulder_steps: {steps}, taper_ends: {ends}}}\n" + HABITS for name, size, first, steps, ends in (("three", THREE, "shorter", "spread", "even below"), ("one", ONE, "longer", "larger at the armhole", "nearest even"))},
     "unlike corners": HEAD + THREE + UNLIKE,
+    **{f"round yokes in {name}": HEAD + size + ROUND_YOKES for name, size in (("three", THREE), ("one", ONE))},
+    **{f"turned yokes in {name}": HEAD + size + TURNED_YOKES for name, size in (("three", THREE), ("one", ONE))},
     "picked up": HEAD + THREE + PICKED,
     **{f"vest in {name}": HEAD + size + VEST for name, size in (("three", THREE), ("one", ONE))},
     **{f"tubes in {name}": HEAD + size + TUBES for name, size in (("three", THREE), ("one", ONE))},

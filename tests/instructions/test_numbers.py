@@ -435,7 +435,7 @@ def test_one_size_alone_tells_that_sizes_numbers(name: str) -> None:
 
 def without_label(sentence: str) -> str:
     """A sentence without what it begins with where it is the first of its step, or is for some sizes only."""
-    return re.sub(r"^(Colour: |Marker: |Dec at a marker: |Inc at a marker: |Wedge: |Further short rows: |Row \d+: (?=Without a ch|A plain row)|Sizes? [^:]* only: )+", "", sentence)
+    return re.sub(r"^(Colour: |Marker: |Sides: |Dec at a marker: |Inc at a marker: |Wedge: |Further short rows: |Row \d+: (?=Without a ch|A plain row)|Sizes? [^:]* only: )+", "", sentence)
 
 
 def _told_elsewhere(sentence: str, told_so: str) -> bool:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from gaugewright.checks.row_ends import RowEnd, RowEnds, along
 from gaugewright.grading.model import Strip
-from gaugewright.grading.plan import DividedPlan, OpenedPlan, PiecePlan, ProfilePlan, RaglanPlan, ShouldersPlan
+from gaugewright.grading.plan import DividedPlan, OpenedPlan, PiecePlan, ProfilePlan, RaglanPlan, RoundYokePlan, ShouldersPlan
 from gaugewright.vocabulary import RowEdge
 
 SIDES: tuple[RowEdge, RowEdge] = ("starting", "far")
@@ -45,9 +45,9 @@ def top_edges(plan: PiecePlan, strips: Sequence[Strip], ends: RowEnds, stitch: f
         return {"shoulder": top + _left(above["far"]), "neck": sum(map(along, ends.neck)) + centre * stitch}
     if isinstance(last, OpenedPlan):
         return {last.left: last.gap * stitch, last.rest: (strips[0].last_count - last.gap) * stitch}
-    if isinstance(last, RaglanPlan):
-        counts = last.counts
-        return {"body": counts.body_girth * stitch, "sleeve": (counts.end.sleeve + counts.underarm) * stitch}
+    if isinstance(last, (RaglanPlan, RoundYokePlan)):
+        parts = last.division
+        return {"body": 2 * (parts.back + parts.underarm) * stitch, "sleeve": (parts.sleeve + parts.underarm) * stitch}
     if not isinstance(last, ProfilePlan):
         return {}
     if not any(_slopes(plan, side) for side in SIDES):

@@ -18,6 +18,7 @@ from gaugewright.checks.seams import check_bands_meet, check_seams
 from gaugewright.checks.shaping import check_gathers, check_shaping_balances
 from gaugewright.checks.slits import check_pairs
 from gaugewright.checks.sources import check_unconfirmed, check_yarns_used
+from gaugewright.checks.yokes import check_round_yokes
 from gaugewright.checks.wearing import check_hips, check_openings, check_upper_arm
 from gaugewright.design.model import Design
 from gaugewright.grading.grade import Grading
@@ -31,6 +32,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("gathers", "No row more than halves or doubles", check_gathers),
     ("curves", "Edges keep to their curves", check_curves),
     ("crowns", "Crowns lie flat and closed ends close", check_crowns),
+    ("round-yokes", "Circular yokes lie over the shoulders", check_round_yokes),
     ("finished-measures", "Finished measurements are as wanted", check_finished),
     ("total-length", "Total lengths are as wanted", check_total_length),
     ("neck-centred", "Shoulders are equal and the neck is in the middle", check_necks),

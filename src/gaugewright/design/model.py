@@ -19,6 +19,7 @@ from gaugewright.design.formula import ToLevel as ToLevel
 from gaugewright.design.opened import Opened as Opened
 from gaugewright.design.piece_start import PieceStart as PieceStart
 from gaugewright.design.raglans import Raglan as Raglan
+from gaugewright.design.round_yokes import RoundYoke as RoundYoke
 from gaugewright.design.shapes import Armhole as Armhole
 from gaugewright.design.shapes import Cap as Cap
 from gaugewright.design.shapes import Neck as Neck
@@ -108,13 +109,16 @@ class Taper:
     close: bool = False
 
 
-Section = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | Wedge | Slit | Opened
+Section = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | RoundYoke | Wedge | Slit | Opened
 
 TOPS = (Shoulders, Neck, NeckEdge, Opened)
 """Sections that end a piece without rows of their own: those of a slope or a neck are the last ones below them."""
 
 UNSTACKED = (*TOPS, Wedge)
 """Sections that add no row to the edges: tops have rows of what is below them, a wedge has short rows."""
+
+YOKES = (Raglan, RoundYoke)
+"""Sections from the neck down that end a piece and are divided into a body and sleeves."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,6 +25,7 @@ from gaugewright.design.origins import Origins, Path
 from gaugewright.design.raglans import resolve_raglan
 from gaugewright.design.resolve_buttonholes import resolve_buttonholes
 from gaugewright.design.resolve_crowns import resolve_crown
+from gaugewright.design.round_yokes import resolve_round_yoke
 from gaugewright.design.resolve_shapes import SHAPED, resolve_shape
 from gaugewright.design.wedges import resolve_wedge
 from gaugewright.design.slits import resolve_slit
@@ -72,7 +73,7 @@ def resolve_piece(
 
 def kind_of(section: Any) -> str:
     """The key that opens a section."""
-    return next(kind for kind in ("even", "taper", "shoulders", "crown", "raglan", "wedge", "opening", "open", *SHAPED) if getattr(section, kind) is not None)
+    return next(kind for kind in ("even", "taper", "shoulders", "crown", "raglan", "round_yoke", "wedge", "opening", "open", *SHAPED) if getattr(section, kind) is not None)
 
 
 def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], in_rounds: bool, mirrored: bool) -> tuple[Section, ...]:
@@ -90,6 +91,8 @@ def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tupl
             found.append(resolve_slit(section.part, fabric, own, origins, mirrored and in_rounds))
         elif kind_of(section) == "open":
             found.append(resolve_opened(section.part, below, own, origins))
+        elif kind_of(section) == "round_yoke":
+            found.append(resolve_round_yoke(section.part, fabric, own, origins))
         elif kind_of(section) in SHAPED:
             found.append(resolve_shape(section.part, fabric, below, own, origins, lambda at: _at(at, edges, in_rounds)))
         else:

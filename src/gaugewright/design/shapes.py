@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from gaugewright.design.formula import Extent, Formula
 from gaugewright.design.opened import Opened
 from gaugewright.design.raglans import Raglan
+from gaugewright.design.round_yokes import RoundYoke
 from gaugewright.design.wedges import Wedge
 from gaugewright.design.slits import Slit
 from gaugewright.errors import Origin
@@ -105,7 +106,7 @@ def shape_formulas(section: object) -> Iterator[Formula]:
             found = (width, depth, slope)
         case Cap(opening=opening, ease=ease, block=block):
             found = (opening, ease, block)
-        case Raglan() | Wedge():
+        case Raglan() | RoundYoke() | Wedge():
             found = section.formulas
         case Opened(leave=leave):
             found = (leave,)

@@ -10,6 +10,7 @@ from gaugewright.drawings.top_measures import is_shaped, top_measures
 from gaugewright.drawings.raglan_figures import from_neck, hangs
 from gaugewright.drawings.wedge_measures import wedge_marks, wedge_measures
 from gaugewright.drawings.slit_lines import heights_to_slits, slits_of
+from gaugewright.drawings.round_yoke_figures import as_spread
 from gaugewright.grading.model import GradedPiece, Outline, Point
 from gaugewright.grading.plan import PiecePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
 from gaugewright.sized import Sized
@@ -17,6 +18,7 @@ from gaugewright.sized import Sized
 
 def piece_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiece], yarns: Mapping[str, tuple[str, str]], drawn: str) -> PieceFigure:
     """The piece in the size drawn, worked measures of all sizes. `yarns` gives name and colour by key."""
+    graded = as_spread(plans, graded)
     outline, plan = graded[drawn].outline, plans[drawn]
     in_rounds = plan.worked != "rows"
     if is_disc(piece):

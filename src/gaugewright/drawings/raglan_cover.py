@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from gaugewright.design.model import Design, Raglan
+from gaugewright.design.model import YOKES, Design
 from gaugewright.drawings.garment import GarmentFigure, GarmentPart
 from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.model import PieceFigure
@@ -10,7 +10,7 @@ from gaugewright.drawings.model import PieceFigure
 
 def raglan_garment(design: Design, figures: Mapping[str, PieceFigure]) -> GarmentFigure | None:
     """The first yoke with a body; None where there is none. Laid flat a yoke is as wide as the back and one sleeve."""
-    yoke = next((piece for piece in design.pieces if isinstance(piece.sections[-1], Raglan)), None)
+    yoke = next((piece for piece in design.pieces if isinstance(piece.sections[-1], YOKES)), None)
     if yoke is None:
         return None
     parts = {piece.start.edges[0][1]: figures[piece.key] for piece in design.pieces if piece.start.kind == "divide" and piece.start.edges[0][0] == yoke.key}

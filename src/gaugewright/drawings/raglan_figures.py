@@ -2,14 +2,14 @@
 
 from dataclasses import replace
 
-from gaugewright.design.model import Piece, Raglan
+from gaugewright.design.model import YOKES, Piece
 from gaugewright.drawings.crown_figures import upside_down
 from gaugewright.drawings.model import PieceFigure
 
 
 def hangs(piece: Piece) -> bool:
     """Whether the piece is a yoke from the neck down, or goes on from one."""
-    return piece.start.kind == "divide" or isinstance(piece.sections[-1], Raglan)
+    return piece.start.kind == "divide" or isinstance(piece.sections[-1], YOKES)
 
 
 def from_neck(figure: PieceFigure, piece: Piece) -> PieceFigure:

@@ -4,7 +4,7 @@ from gaugewright.design.model import Crown
 from gaugewright.grading.crowns import crown_counts
 from gaugewright.grading.measure import Measured
 from gaugewright.grading.plan import Cloth, SpreadPlan
-from gaugewright.grading.spread_plans import spreads_of
+from gaugewright.grading.spread import spreads_of
 from gaugewright.grading.taper_plans import common_sign
 from gaugewright.sized import Sized
 

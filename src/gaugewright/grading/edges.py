@@ -12,11 +12,11 @@ from gaugewright.grading.model import EdgeLength, Outline, Strip
 from gaugewright.grading.across import stitches_across
 from gaugewright.grading.outline import edge_length
 from gaugewright.grading.opened import opened_lengths
-from gaugewright.grading.raglan_plans import raglan_edges
 from gaugewright.grading.shape_edges import shape_edges
 from gaugewright.grading.slits import slit_lengths
 from gaugewright.grading.plan import PiecePlan
 from gaugewright.grading.take_up import SIDES, TakeUps, edge_take_up, row_end_edges
+from gaugewright.grading.yokes import yoke_edges
 from gaugewright.tolerances import seam_tolerance
 
 Gauges = Mapping[str, Gauge]
@@ -31,7 +31,7 @@ def edge_lengths(
     bottom = _stitch_edge(strip.start.stitches, first)
     top = _stitch_edge(stitches_across(plan, strips)[-1], last)
     edges = {piece.bottom: bottom}
-    edges |= shape_edges(plan, outline, last) | raglan_edges(plan.sections[-1], last) | slit_lengths(plan.sections, gauges)
+    edges |= shape_edges(plan, outline, last) | yoke_edges(plan.sections[-1], last) | slit_lengths(plan.sections, gauges)
     edges |= opened_lengths(plan.sections[-1], last)
     edges[piece.top] = top
     if strip.worked == "rows":

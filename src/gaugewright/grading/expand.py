@@ -20,10 +20,13 @@ from gaugewright.grading.model import (
     turning_chain,
     work,
 )
+from gaugewright.grading.dividing import dividing_round
 from gaugewright.grading.mitre import mitred_rows
 from gaugewright.grading.patterned_rows import with_patterns
-from gaugewright.grading.plan import Cloth, DividedPlan, EvenPlan, MitredPlan, PiecePlan, ProfilePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan
-from gaugewright.grading.raglan_rows import RaglanPlan, dividing_round, raglan_rounds
+from gaugewright.grading.plan import (
+    Cloth, DividedPlan, EvenPlan, MitredPlan, PiecePlan, ProfilePlan, RoundYokePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan,
+)
+from gaugewright.grading.raglan_rows import RaglanPlan, raglan_rounds
 from gaugewright.grading.rising_rows import rising_top
 from gaugewright.grading.shape_rows import shaped_rows, sides_of
 from gaugewright.grading.slits import SlitPlan, slit_row, works_back
@@ -63,10 +66,11 @@ def expand_all(plan: PiecePlan) -> tuple[Strip, ...]:
 
 
 def row_side(plan: PiecePlan, number: int) -> Side:
-    """RS on odd rows; rounds worked without turning keep the right side to the worker."""
+    """RS on odd rows, or as a yoke's last round has left it; rounds that are not turned keep the right side to the worker."""
     if plan.worked in ("joined rounds", "spiral rounds"):
         return "RS"
-    return "RS" if number % 2 else "WS"
+    begins = plan.start.side if isinstance(plan.start, DivideStart) else "RS"
+    return begins if number % 2 else "WS" if begins == "RS" else "RS"
 
 
 def _joined(runs: Runs) -> tuple[Run, ...]:
@@ -95,12 +99,12 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
             rows = (_joined(runs) for runs in _tip_rounds(section, first, colours, plan.worked))
         case TaperPlan():
             rows = (_joined(runs) for runs in _taper_rows(section, first, colours))
-        case SpreadPlan():
+        case SpreadPlan() | RoundYokePlan():
             rows = (_joined(runs) for runs in _spread_rounds(section, colours))
         case SlitPlan():
             rows = (_joined(slit_row(section, colour)) for colour in colours)
         case RaglanPlan():
-            rows = (_joined(runs) for runs in raglan_rounds(section, colours))
+            rows = (_joined(runs) for runs in raglan_rounds(section, colours, [row_side(plan, first + row) for row in range(len(colours))]))
         case ProfilePlan(cloth=cloth, stitches=stitches, starting=starting, far=far):
             rows = (_joined(runs) for runs in shaped_rows(cloth, stitches, starting, far, colours, first, section.rising))
         case ShouldersPlan(cloth=cloth) if section.rising:
@@ -183,13 +187,13 @@ def _change(cloth: Cloth, sign: int) -> Operation:
     return increase(cloth.stitch, loop=cloth.loop) if sign > 0 else decrease(cloth.stitch, loop=cloth.loop)
 
 
-def _spread_rounds(section: SpreadPlan, colours: list[str]) -> Iterator[Runs]:
+def _spread_rounds(section: SpreadPlan | RoundYokePlan, colours: list[str]) -> Iterator[Runs]:
     before = (section.stitches, *section.counts)
     for spread, stitches, colour in zip(section.spreads, before, colours, strict=False):
         yield _even_row(section.cloth, stitches, colour) if spread is None else _spread_round(spread, section, colour)
 
 
-def _spread_round(spread: Spread, section: SpreadPlan, colour: str) -> Runs:
+def _spread_round(spread: Spread, section: SpreadPlan | RoundYokePlan, colour: str) -> Runs:
     yield from _opening(section.cloth, colour)
     yield from spread_runs(spread, section.cloth, section.sign, colour)
 

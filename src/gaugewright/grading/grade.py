@@ -20,14 +20,14 @@ from gaugewright.grading.never_falls import settled
 from gaugewright.grading.order import grading_order, pieces_needed
 from gaugewright.grading.outline import outline_of_all
 from gaugewright.grading.opened import go_on_start
-from gaugewright.grading.plan import OpenedPlan, PiecePlan, RaglanPlan
-from gaugewright.grading.raglan_plans import divide_start
+from gaugewright.grading.plan import OpenedPlan, PiecePlan
 from gaugewright.grading.shape_edges import slant_of
 from gaugewright.grading.shaping import edges_of_rows, pairs_of_rounds
 from gaugewright.grading.starts import pick_up_start, start_count
 from gaugewright.grading.structure import plan_piece
 from gaugewright.grading.take_up import TakeUps, take_ups
 from gaugewright.grading.workable import faults_of
+from gaugewright.grading.yokes import divide_start
 from gaugewright.sized import Sized
 from gaugewright.sizing.environment import Environment
 
@@ -85,7 +85,7 @@ def _plan(
         counts = picked.map(lambda start: start.stitches)
         turned = gather(labels, lambda label: turns(piece, design, picked[label], graded[label], inside[label]))
     elif piece.start.kind == "divide":
-        divided = starts = plans[piece.start.edges[0][0]].map(lambda plan: divide_start(piece, _yoke(plan)))
+        divided = starts = plans[piece.start.edges[0][0]].map(lambda plan: divide_start(piece, plan))
         counts = divided.map(lambda start: start.stitches)
     elif piece.start.kind == "go on":
         going_on = starts = plans[piece.start.edges[0][0]].map(lambda plan: go_on_start(piece, _opened(plan)))
@@ -111,13 +111,6 @@ def _in_size(piece: Piece, joins: Sized[Join] | None, label: str) -> Piece:
     (even,) = piece.sections
     assert isinstance(even, Even)  # anything else is a fault of its design
     return replace(piece, sections=(replace(even, extent=ForRows(joins[label].rows)),))
-
-
-def _yoke(plan: PiecePlan) -> RaglanPlan:
-    """The raglan that ends a piece which others go on from."""
-    section = plan.sections[-1]
-    assert isinstance(section, RaglanPlan)  # a piece that starts otherwise is a fault of its design
-    return section
 
 
 def _opened(plan: PiecePlan) -> OpenedPlan:

@@ -7,7 +7,7 @@ stack of all rows, then counts that follow from rows.
 
 from dataclasses import dataclass, replace
 
-from gaugewright.design.model import TOPS, UNSTACKED, Armhole, Cap, Crown, Design, Even, Piece, Raglan, RaglanEdge, Shoulders, Slit, Taper
+from gaugewright.design.model import TOPS, UNSTACKED, Armhole, Cap, Crown, Design, Even, Piece, Raglan, RaglanEdge, RoundYoke, Shoulders, Slit, Taper
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule
 from gaugewright.grading.allowed import Asked, allowed_count, even_by, of_parity, stated_count, stepped_count
@@ -16,6 +16,7 @@ from gaugewright.grading.crowns import crown_end, crown_rounds
 from gaugewright.grading.plan import PLACES, ShapedEdges
 from gaugewright.grading.raglan_plans import counts_of
 from gaugewright.grading.rising import extra_height
+from gaugewright.grading.round_yoke_plans import division_of
 from gaugewright.grading.stack import end_heights, fixed_rows, stack_rows
 from gaugewright.grading.starts import is_edge_length
 from gaugewright.grading.take_up import TakeUps, side_take_up
@@ -127,7 +128,7 @@ def _cap_rows(size: _Size, section: Cap, before: int | None) -> tuple[int, int]:
     return made.rows, made.top
 
 
-def _own_rows(size: _Size, section: Even | Taper | Armhole | RaglanEdge | Raglan | Slit) -> int | None:
+def _own_rows(size: _Size, section: Even | Taper | Armhole | RaglanEdge | Raglan | RoundYoke | Slit) -> int | None:
     return fixed_rows(section, size.design.fabric(section.fabric).gauge, size.env)
 
 
@@ -163,6 +164,8 @@ def _end_count(size: _Size, index: int, before: int | None, rows: int | None) ->
             return crown_end(section, size.piece, size.design.fabric(section.fabric), size.env)
         case Raglan() if before is not None:
             return counts_of(section, before, size.design.fabric(section.fabric).gauge, size.env).end.total
+        case RoundYoke():
+            return division_of(section, size.design.fabric(section.fabric), size.env).total
         case Even() | Slit() if before is not None and rows is not None:
             asked = Asked(f"{size.piece.key} is worked even over", section.origin, size.env.size)
             hint = f"let what comes before it end in the fabric {section.fabric}, whose counts are then used"

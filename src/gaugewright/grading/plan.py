@@ -16,6 +16,7 @@ from gaugewright.grading.model import Start
 from gaugewright.grading.opened import OpenedPlan as OpenedPlan
 from gaugewright.grading.raglan_rows import RaglanPlan as RaglanPlan
 from gaugewright.grading.rising import Rise as Rise
+from gaugewright.grading.round_yoke import RoundYokePlan as RoundYokePlan
 from gaugewright.grading.schedule_model import Schedule
 from gaugewright.grading.shape_plans import DividedPlan as DividedPlan
 from gaugewright.grading.shape_plans import EdgeParts, gone
@@ -121,7 +122,7 @@ class ShouldersPlan:
         return self.stitches - 2 * gone(self.slope)
 
 
-SectionPlan = EvenPlan | MitredPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan | WedgePlan | SlitPlan | OpenedPlan
+SectionPlan = EvenPlan | MitredPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan | RoundYokePlan | WedgePlan | SlitPlan | OpenedPlan
 
 
 @dataclass(frozen=True, slots=True)

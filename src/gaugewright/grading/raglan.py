@@ -5,6 +5,7 @@ In: stitches at the neck and the exact girths. Out: whole stitches that increase
 
 from dataclasses import dataclass
 
+from gaugewright.grading.divide_start import Division
 from gaugewright.rounding import half_up
 
 FEWEST = 2
@@ -50,14 +51,9 @@ class RaglanCounts:
         return (self.end.sleeve - self.neck.sleeve) // 2
 
     @property
-    def body_girth(self) -> int:
-        """Stitches round the body."""
-        return 2 * (self.end.body + self.underarm)
-
-    @property
-    def sleeve_girth(self) -> int:
-        """Stitches round each sleeve."""
-        return self.end.sleeve + self.underarm
+    def division(self) -> Division:
+        """What the last round is divided into."""
+        return Division(self.end.body, self.end.sleeve, self.underarm)
 
 
 def girths(neck: int, body: float, sleeve: float) -> tuple[int, int]:

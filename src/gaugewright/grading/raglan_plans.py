@@ -5,29 +5,29 @@ In: the designed section, stitches at the neck and rounds of each size. Out: pla
 
 from collections.abc import Iterator, Sequence
 
-from gaugewright.design.model import Design, Piece
 from gaugewright.design.raglans import Raglan
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.cloth import Cloth
-from gaugewright.grading.divide_start import DivideStart, Part
 from gaugewright.grading.gather import gather
-from gaugewright.grading.model import EdgeLength
 from gaugewright.grading.raglan import FEWEST, SLEEVE_SHARE, RaglanCounts, raglan_counts
 from gaugewright.grading.raglan_rows import RaglanPlan
 from gaugewright.grading.schedule import schedule_sizes, schedules_by
+from gaugewright.grading.yokes import checked
 from gaugewright.sized import Sized
 from gaugewright.sizing.environment import Environment
 from gaugewright.vocabulary import Schedules
-
-PARTS: tuple[Part, ...] = ("body", "sleeve")
 
 
 def counts_of(section: Raglan, neck: int, gauge: Gauge, env: Environment) -> RaglanCounts:
     """The counts of one size; a located problem where a part has no stitches left."""
     body, sleeve, underarm = (gauge.stitches_in(env.length(f)) for f in (section.body, section.sleeve, section.underarm))
     share = neck * SLEEVE_SHARE if section.neck_sleeve is None else gauge.stitches_in(env.length(section.neck_sleeve))
+    if neck % 2:
+        message = f"the raglan begins with {neck} stitches: back and front are alike, and so are the sleeves, which takes an even number"
+        raise _unmet(section, message, f"let the section above it end with {neck - 1} or {neck + 1} stitches", env.size)
     counts = raglan_counts(neck, body, sleeve, underarm, share)
+    checked(counts.division, section, gauge, env.size)
     if counts.neck.body < FEWEST:
         message = f"each sleeve takes {counts.neck.sleeve} of {neck} stitches at the neck, which leaves no back and front"
         raise _unmet(section, message, f"make the neck wider than {gauge.width_of(2 * counts.neck.sleeve + 4) / 10:.1f} cm, or give the sleeves less of it with `neck_sleeve`", env.size)
@@ -39,12 +39,16 @@ def _unmet(section: Raglan, message: str, hint: str, size: str) -> ProblemsFound
 
 
 def raglan_plans(
-    section: Raglan, cloth: Cloth, gauge: Gauge, necks: Sized[int], rows: Sized[int], envs: Sized[Environment], lead: int, habit: Schedules
+    section: Raglan, cloth: Cloth, gauge: Gauge, necks: Sized[int], rows: Sized[int], envs: Sized[Environment], lead: int, habit: Schedules,
+    centred: bool,
 ) -> Sized[RaglanPlan]:
     """A plan for each size; body and sleeves have their own schedules over the same rounds."""
 
     def counted(label: str) -> RaglanCounts:
         counts = counts_of(section, necks[label], gauge, envs[label])
+        if centred and counts.neck.body <= FEWEST:
+            message = f"the back has {counts.neck.body} stitches at the neck, and rounds that are turned begin in its middle"
+            raise _unmet(section, message, f"make the neck at least {gauge.width_of(necks[label] + 2) / 10:.1f} cm wide, or `neck_sleeve` smaller", label)
         problems = list(_faults(section, counts, rows[label] - lead, lead, gauge, label))
         if problems:
             raise ProblemsFound(problems)
@@ -56,7 +60,7 @@ def raglan_plans(
     def one(label: str) -> RaglanPlan:
         place = counts.labels.index(label)
         bodies, sleeves = (tuple(lead + row for row in part[place]) for part in (body, sleeve))
-        return RaglanPlan(cloth, section.colour, rows[label], counts[label], bodies, sleeves, lead)
+        return RaglanPlan(cloth, section.colour, rows[label], counts[label], bodies, sleeves, lead, centred)
 
     return gather(counts.labels, one)
 
@@ -116,47 +120,3 @@ def _faults(section: Raglan, counts: RaglanCounts, rounds: int, lead: int, gauge
             deep, wide = gauge.height_of(needed + lead), gauge.width_of(least + each * max(rounds, 0))
             hint = f"make the raglan at least {deep / 10:.1f} cm deep ({needed + lead} rounds), or `{key}` at most {wide / 10:.1f} cm"
             yield Problem("raglan-does-not-meet", message, origin, hint, size)
-
-
-def raglan_faults(piece: Piece, design: Design) -> Iterator[Problem]:
-    """Raglans out of place, whatever the size; and pieces that begin from something that isn't divided."""
-    for index, section in enumerate(piece.sections):
-        if not isinstance(section, Raglan):
-            continue
-        if piece.start.kind != "ring" or design.fabric(piece.fabric).worked == "turned rounds":
-            message = f"the raglan of {piece.key} is worked from the neck down in rounds that are not turned"
-            yield Problem("raglan-not-in-rounds", message, section.origin, "start the piece with a `ring`, in a fabric worked in joined or spiral rounds")
-        if index < len(piece.sections) - 1:
-            message = f"{piece.key} has sections after its raglan, whose last round is divided"
-            yield Problem("raglan-not-last", message, section.origin, "give what is worked on from it a piece that starts with `divide`")
-    yield from _start_faults(piece, design)
-
-
-def _start_faults(piece: Piece, design: Design) -> Iterator[Problem]:
-    if piece.start.kind != "divide":
-        return
-    (key, name), origin = piece.start.edges[0], piece.start.origin
-    if name not in PARTS or not isinstance(design.piece(key).sections[-1], Raglan):
-        hint = "write the piece that ends in a raglan, with .body or .sleeve"
-        yield Problem("nothing-to-divide", f"{key}.{name} is no part that a raglan is divided into", origin, hint)
-    elif design.fabric(piece.fabric).worked == "turned rounds":
-        message = f"{piece.key} goes on from a yoke whose rounds are not turned"
-        yield Problem("raglan-not-in-rounds", message, origin, "give it a fabric worked in joined or spiral rounds")
-
-
-def divide_start(piece: Piece, plan: RaglanPlan) -> DivideStart:
-    """How the piece begins from the yoke's plan in the same size."""
-    key, name = piece.start.edges[0]
-    counts = plan.counts
-    return DivideStart(key, "body" if name == "body" else "sleeve", counts.end.body, counts.end.sleeve, counts.underarm)
-
-
-def raglan_edges(section: object, gauge: Gauge) -> dict[str, EdgeLength]:
-    """The girths that a yoke is divided into, the chain under the arm included."""
-    if not isinstance(section, RaglanPlan):
-        return {}
-    counts = section.counts
-    return {
-        "body": EdgeLength(gauge.width_of(counts.body_girth), 0, counts.body_girth),
-        "sleeve": EdgeLength(gauge.width_of(counts.sleeve_girth), 0, counts.sleeve_girth),
-    }

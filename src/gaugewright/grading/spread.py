@@ -11,6 +11,7 @@ from itertools import groupby
 from typing import Literal
 
 from gaugewright.rounding import half_up
+from gaugewright.vocabulary import Spreading
 
 Kind = Literal["increase", "decrease"]
 Along = Literal["round", "row", "row with half gaps"]
@@ -198,6 +199,21 @@ def _shared(plain: int, gaps: int, by_turns: bool) -> tuple[int, ...]:
 
 def _grouped(gaps: tuple[int, ...]) -> tuple[Group, ...]:
     return tuple(Group(gap, len(list(same))) for gap, same in groupby(gaps))
+
+
+def spreads_of(counts: tuple[int, ...], chain: int, habit: Spreading = "shared out") -> Iterator[Spread | None]:
+    """Every second shaped round starts half a gap later, so that changes don't stack into corners.
+
+    Where the remainder is left at the end of the round, every round starts alike, as published ones do.
+    """
+    remainder: Remainder = "left at the end" if habit == "left at the end" else "in one block"
+    shifted = False
+    for before, after in zip(counts, counts[1:], strict=False):
+        if after == before:
+            yield None
+            continue
+        yield spread(before - chain, abs(after - before), "increase" if after > before else "decrease", shifted, remainder=remainder)
+        shifted = not shifted
 
 
 def ramp(start: int, end: int, rounds: int) -> tuple[int, ...]:

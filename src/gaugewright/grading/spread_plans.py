@@ -1,13 +1,11 @@
 """Tapers spread round the rounds: counts after each round, and where in it the changes stand."""
 
-from collections.abc import Iterator
-
 from gaugewright.design.model import Taper
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.grading.gather import gather
 from gaugewright.grading.measure import Measured, lead_rows
 from gaugewright.grading.plan import Cloth, SpreadPlan
-from gaugewright.grading.spread import Remainder, Spread, SpreadImpossible, ramp, spread
+from gaugewright.grading.spread import SpreadImpossible, ramp, spreads_of
 from gaugewright.grading.taper_plans import common_sign
 from gaugewright.sized import Sized
 from gaugewright.vocabulary import Spreading
@@ -43,21 +41,6 @@ def _counts(section: Taper, start: int, end: int, rounds: int, chain: int) -> tu
         return tuple(count + chain for count in ramp(start - chain, end - chain, rounds))
     step, sign = abs(section.each), 1 if end >= start else -1
     return tuple(start + sign * min(step * done, abs(end - start)) for done in range(1, rounds + 1))
-
-
-def spreads_of(counts: tuple[int, ...], chain: int, habit: Spreading = "shared out") -> Iterator[Spread | None]:
-    """Every second shaped round starts half a gap later, so that changes don't stack into corners.
-
-    Where the remainder is left at the end of the round, every round starts alike, as published ones do.
-    """
-    remainder: Remainder = "left at the end" if habit == "left at the end" else "in one block"
-    shifted = False
-    for before, after in zip(counts, counts[1:], strict=False):
-        if after == before:
-            yield None
-            continue
-        yield spread(before - chain, abs(after - before), "increase" if after > before else "decrease", shifted, remainder=remainder)
-        shifted = not shifted
 
 
 def _too_steep(section: Taper, start: int, end: int, rounds: int, label: str) -> Problem:

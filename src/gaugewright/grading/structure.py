@@ -6,6 +6,7 @@ sections, their edges and the order of their rates are the same in all.
 
 from gaugewright.design.model import (
     UNSTACKED,
+    YOKES,
     Armhole,
     Cap,
     Crown,
@@ -17,6 +18,7 @@ from gaugewright.design.model import (
     Piece,
     Raglan,
     RaglanEdge,
+    RoundYoke,
     Section,
     Shoulders,
     Slit,
@@ -36,10 +38,12 @@ from gaugewright.grading.opened import opened_plan
 from gaugewright.grading.plan import Cloth, Corner, EvenPlan, MitredPlan, PiecePlan, SectionPlan, ShapedEdges, ShouldersPlan
 from gaugewright.grading.profile_plans import divided_plan, profile_plan
 from gaugewright.grading.raglan_plans import raglan_plans
+from gaugewright.grading.round_yoke_plans import round_yoke_plans
 from gaugewright.grading.slits import slit_plan, works_back
 from gaugewright.grading.spread_plans import spread_plans
 from gaugewright.grading.taper_plans import taper_plans
 from gaugewright.grading.wedge_plans import wedge_plan
+from gaugewright.grading.yokes import TURNED
 from gaugewright.sized import Sized, join
 from gaugewright.sizing.environment import Environment
 from gaugewright.trade.foundation import foundation
@@ -57,7 +61,7 @@ def worked_in(piece: Piece, design: Design) -> Worked:
 def cloth_of(design: Design, fabric_key: str, worked: Worked, crowned: bool = False) -> Cloth:
     """The part of a fabric that rows need; a spiral climbs on by itself, without a turning chain.
 
-    In a piece with a crown, a flat tip, or of a raglan, no turning chain counts: the first stitch of a round is increased like the others.
+    In a piece with a crown, a flat tip, or of a yoke, no turning chain counts: the first stitch of a round is increased like the others.
     """
     fabric = design.fabric(fabric_key)
     climbs = worked == "spiral rounds"
@@ -100,7 +104,7 @@ def plan_piece(
 
 def _all_alike(section: Section) -> bool:
     """Whether the first stitch of a section's rounds is changed like the others."""
-    return isinstance(section, (Crown, Raglan)) or (isinstance(section, Taper) and section.at == "sides")
+    return isinstance(section, (Crown, *YOKES)) or (isinstance(section, Taper) and section.at == "sides")
 
 
 def _corners(
@@ -149,7 +153,12 @@ def _plan_section(
         case Raglan():
             gauge, necks = design.fabric(section.fabric).gauge, measured.map(lambda m: m.before(index))
             rows = measured.map(lambda m: m.rows[index])
-            return raglan_plans(section, cloth, gauge, necks, rows, envs, lead_rows(index), design.conventions.schedules).map(lambda plan: plan)
+            centred = worked_in(piece, design) == TURNED
+            return raglan_plans(section, cloth, gauge, necks, rows, envs, lead_rows(index), design.conventions.schedules, centred).map(lambda plan: plan)
+        case RoundYoke():
+            necks, rows = measured.map(lambda m: m.before(index)), measured.map(lambda m: m.rows[index])
+            fabric, habit, centred = design.fabric(section.fabric), design.conventions.spreading, worked_in(piece, design) == TURNED
+            return round_yoke_plans(section, cloth, fabric, necks, rows, envs, lead_rows(index), habit, centred).map(lambda plan: plan)
         case Wedge():
             own = design.fabric(section.fabric).gauge
             return gather(measured.labels, lambda label: wedge_plan(section, cloth, own, index, measured[label], envs[label]))

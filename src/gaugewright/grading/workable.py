@@ -14,17 +14,17 @@ from gaugewright.grading.joins import join_faults
 from gaugewright.grading.pattern_faults import pattern_faults
 from gaugewright.grading.rings import ring_faults
 from gaugewright.grading.opened import opened_faults
-from gaugewright.grading.raglan_plans import raglan_faults
 from gaugewright.grading.shape_faults import shape_faults, top_edges
 from gaugewright.grading.slits import slit_faults
 from gaugewright.grading.take_up import SIDES
 from gaugewright.grading.wedge_plans import wedge_faults
+from gaugewright.grading.yokes import yoke_faults
 
 
 def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
     """Everything about the piece that no size could work."""
     checks = (
-        _sections, crown_faults, raglan_faults, shape_faults, wedge_faults, pattern_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults,
+        _sections, crown_faults, yoke_faults, shape_faults, wedge_faults, pattern_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults,
         join_faults, corner_faults, buttonhole_faults, slit_faults, opened_faults,
     )
     return tuple(problem for check in checks for problem in check(piece, design))

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from gaugewright.design.model import Crown, Design, Neck, NeckEdge, RaglanEdge
-from gaugewright.grading.plan import RaglanPlan, SectionPlan, SpreadPlan, TaperPlan
+from gaugewright.grading.plan import RaglanPlan, RoundYokePlan, SectionPlan, SpreadPlan, TaperPlan
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, plain
 from gaugewright.instructions.shape_words import edges_of
 from gaugewright.instructions.view import PieceView
@@ -36,7 +36,7 @@ def _kinds(design: Design, views: tuple[PieceView, ...]) -> Iterator[str]:
     yield "note-work-even"
     if any(isinstance(s, TaperPlan) for s in sections):
         yield "note-every"
-    if any(isinstance(s, SpreadPlan) for s in sections):
+    if any(isinstance(s, (RoundYokePlan, SpreadPlan)) for s in sections):
         yield "note-stars"
     yield from _habits(design, sections)
     if any(view.piece.start.kind == "centre" for view in views):
@@ -72,7 +72,7 @@ def _habits(design: Design, sections: list[SectionPlan]) -> Iterator[str]:
     raglans = any(isinstance(s, RaglanEdge) for piece in design.pieces for s in piece.sections) or any(isinstance(s, RaglanPlan) for s in sections)
     if habits.schedules != "straightest" and (tapers or necks or raglans):
         yield f"note-{habits.schedules.replace(' ', '-')}"
-    if habits.spreading != "shared out" and any(isinstance(s, SpreadPlan) for s in sections):
+    if habits.spreading != "shared out" and any(isinstance(s, (RoundYokePlan, SpreadPlan)) for s in sections):
         yield f"note-{habits.spreading.replace(' ', '-')}"
     sloped = [s for s in sections if any(part.name == "shoulder" for parts in edges_of(s) for part in parts)]
     if habits.shoulder_steps != "larger at the neck" and sloped:

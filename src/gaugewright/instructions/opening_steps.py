@@ -4,10 +4,10 @@ from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, Edge
 from gaugewright.instructions.cloth_words import closing, opening, pick_up_close
 from gaugewright.instructions.corner_words import marker_step
 from gaugewright.instructions.crown_words import centre_steps
+from gaugewright.instructions.dividing_words import divide_steps
 from gaugewright.instructions.join_words import INTO_ROW_ENDS, is_joined, joined_start
 from gaugewright.instructions.nodes import Paragraph, Span
 from gaugewright.instructions.opened_words import go_on_steps
-from gaugewright.instructions.raglan_words import divide_steps
 from gaugewright.instructions.slit_words import is_round_opening, opening_picked_up
 from gaugewright.instructions.steps import count_end, edge_word, spoken, step
 from gaugewright.instructions.view import PieceView

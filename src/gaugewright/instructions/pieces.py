@@ -7,13 +7,13 @@ from gaugewright.design.size_list import ONE_SIZE
 from gaugewright.drawings.model import Schematic
 from gaugewright.grading.model import EdgeStart
 from gaugewright.instructions.crown_words import close_sentence, is_closed
+from gaugewright.instructions.dividing_words import is_yoke, yoke_end
 from gaugewright.instructions.fabric_words import fabric_words
 from gaugewright.instructions.join_words import joined_end, sewn_on
 from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
 from gaugewright.instructions.opened_words import is_opened, opened_end
 from gaugewright.instructions.opening_steps import opening_steps
-from gaugewright.instructions.raglan_words import is_yoke, yoke_end
 from gaugewright.instructions.section_steps import section_blocks
 from gaugewright.instructions.shape_words import has_shaped_top, top_check
 from gaugewright.instructions.slit_words import is_round_opening, pair_sentences

@@ -1,23 +1,17 @@
-"""Raglan yokes in words: the lines marked, the increase rounds, which rounds they are; then the parting."""
+"""Raglan yokes in words: the lines marked, the increase rounds, and which rounds they are."""
 
 from collections.abc import Iterator, Sequence
 
-from gaugewright.grading.model import DivideStart
 from gaugewright.grading.raglan_rows import RaglanPlan
-from gaugewright.instructions.cloth_words import closing, opening
-from gaugewright.instructions.nodes import Align, Block, Paragraph, Table
+from gaugewright.instructions.dividing_words import back_parts, turned
+from gaugewright.instructions.nodes import Align, Block, Table
 from gaugewright.instructions.steps import count_end, spoken, step, to_row
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import Book, Slot, Spans
+from gaugewright.instructions.wording import Book, Spans
 from gaugewright.sized import Sized
 
 KINDS = ("both", "body", "sleeve")
 """Increase rounds of all parts, of back and front only, of the sleeves only."""
-
-
-def is_yoke(view: PieceView) -> bool:
-    """Whether the piece is divided after its last round."""
-    return isinstance(view.first.sections[-1], RaglanPlan)
 
 
 def raglan_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]) -> Iterator[Block]:
@@ -26,11 +20,13 @@ def raglan_blocks(book: Book, view: PieceView, index: int, colours: list[Spans])
     first, last = view.section_first_rows(index), view.section_last_rows(index)
     plan, fact = plans.values[0], f"{view.piece.key}.raglan"
     lines = first.map(lambda row: row - 1 + plan.lead)
-    neck = {"back": plans.map(lambda p: p.counts.neck.body), "sleeve": plans.map(lambda p: p.counts.neck.sleeve)}
-    yield step("Raglan lines:", book.sentence("raglan-lines", fact, Row=book.row_word(True), row=lines, **neck))
+    backs, way = plans.map(lambda p: p.counts.neck.body), "-turned" if turned(view) else ""
+    neck = {"back": backs, "sleeve": plans.map(lambda p: p.counts.neck.sleeve), **back_parts(view, backs, lines)}
+    lean = () if turned(view) else book.sentence("raglan-lean")
+    yield step("Raglan lines:", book.sentence("raglan-lines" + way, fact, Row=book.row_word(True), row=lines, **neck), lean)
     told = [kind for kind in KINDS if any(rounds_of(p, kind) for p in plans)]
     for kind in told:
-        yield step(f"{book.words[f'raglan-{kind}']}:", book.sentence(f"raglan-{kind}", fact, stitch=book.abbr(plan.cloth.stitch)))
+        yield step(f"{book.words[f'raglan-{kind}']}:", book.sentence(f"raglan-{kind}{way}", fact, stitch=book.abbr(plan.cloth.stitch)))
     if colours:
         yield step("Colour:", *colours)
     end = {"back": plans.map(lambda p: p.counts.end.body), "sleeve": plans.map(lambda p: p.counts.end.sleeve)}
@@ -60,30 +56,3 @@ def _table(book: Book, view: PieceView, plans: Sized[RaglanPlan], first: Sized[i
     left: list[Align] = ["left"] * (1 + len(told))
     caption = words["raglan-caption"].format(title=view.piece.title)
     return Table(caption, tuple(header), tuple(rows), (*left, "right", "right", "right"))
-
-
-def yoke_end(book: Book, view: PieceView) -> Paragraph:
-    """The yoke isn't fastened off."""
-    sleeve = view.plans.map(lambda plan: plan.sections[-1].counts.end.sleeve)  # type: ignore[union-attr]
-    return step("End:", book.sentence("yoke-end", view.piece.key, sleeve=sleeve))
-
-
-def divide_steps(book: Book, view: PieceView, names: dict[str, str], titles: dict[str, str]) -> list[Paragraph]:
-    """Round 1 of the body or of a sleeve."""
-    starts: Sized[DivideStart] = view.plans.map(lambda plan: plan.start)  # type: ignore[arg-type,return-value]
-    start, cloth, fact = starts.values[0], view.first.start_cloth, f"{view.piece.key}.row1"
-    slots: dict[str, Slot] = {
-        "stitch": book.abbr(cloth.stitch), "colour": names[view.first.colour_of(1)], "piece": titles[start.piece],
-        "sleeve": starts.map(lambda s: s.sleeve), "close": closing(book, cloth, view.first.worked),
-    }
-    open_ = opening(book, cloth, view.first.worked)
-    slots["open"] = (*open_, *book.part("and-then")) if open_ else ()
-    if start.part == "body":
-        slots |= {"back": starts.map(lambda s: s.back), "underarm": starts.map(lambda s: s.underarm)}
-        sentences = [book.sentence("divide-body", fact, **slots), book.sentence("divide-chain", fact)]
-    else:
-        slots |= {"before": starts.map(lambda s: s.halves[0]), "after": starts.map(lambda s: s.halves[1]), "slst": book.abbr("sl st")}
-        sentences = [book.sentence("divide-sleeve", fact, **slots)]
-    count = count_end(book, fact, view.stitches(starts.map(lambda _start: 1)))
-    label = book.words[f"{start.part}-label"].format(Row=book.row_word(True))
-    return [step(label, *sentences, count=count)]

@@ -11,6 +11,7 @@ from gaugewright.grading.plan import (
     OpenedPlan,
     ProfilePlan,
     RaglanPlan,
+    RoundYokePlan,
     ShouldersPlan,
     SlitPlan,
     SpreadPlan,
@@ -27,6 +28,7 @@ from gaugewright.instructions.join_words import is_joined, joined_blocks
 from gaugewright.instructions.nodes import Block
 from gaugewright.instructions.pattern_steps import pattern_beginning, pattern_stages
 from gaugewright.instructions.raglan_words import raglan_blocks
+from gaugewright.instructions.round_yoke_words import round_yoke_blocks
 from gaugewright.instructions.shape_words import profile_blocks, sloped_shoulders
 from gaugewright.instructions.side_words import divided_blocks
 from gaugewright.instructions.opening_steps import mark_rows, mark_step
@@ -81,6 +83,8 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
             yield from slit_blocks(book, view, index, colours)
         case RaglanPlan():
             yield from raglan_blocks(book, view, index, colours)
+        case RoundYokePlan():
+            yield from round_yoke_blocks(book, view, index, colours)
         case ProfilePlan():
             yield from profile_blocks(book, view, index, colours)
         case DividedPlan():

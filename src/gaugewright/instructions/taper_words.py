@@ -69,7 +69,9 @@ def _schedule(book: Book, view: PieceView, plans: Sized[TaperPlan], last: Sized[
         phrases = _phrases(book, view, plans, last, shaping)
     else:
         row, rows = row_words(book, view)
-        phrases = [book.sentence("taper-by-table", shaping=shaping, row=row, rows=rows)]
+        after = {plan.schedule.even > 0 for plan in plans}
+        kind = "taper-by-table-mixed" if len(after) > 1 else "taper-by-table" if after == {True} else "taper-by-table-between"
+        phrases = [book.sentence(kind, shaping=shaping, row=row, rows=rows)]
     ending = book.sentence(
         "taper-end-round" if view.in_rounds else "taper-end", view.piece.key,
         length=view.height(last), width=view.width(last), bottom=spoken(view.piece.bottom),

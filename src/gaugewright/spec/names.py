@@ -125,7 +125,7 @@ def _edges(piece: Mapping[str, Any], data: Mapping[str, Any]) -> Iterator[str]:
     yield from (str(slit["edge"]) for slit in slits if "edge" in slit)
     opened = [table(section, "open") for section in items(piece.get("sections")) if isinstance(section, dict) and "open" in section]
     yield from (str(one.get(key, name)) for one in opened for key, name in (("left", "instep"), ("rest", "sole")))
-    if "raglan" in kinds:
+    if kinds & {"raglan", "round_yoke"}:
         yield from ("body", "sleeve")
     if "centre" in table(piece, "start"):
         yield from (name for end, name in (("bottom", "centre"), ("top", "edge")) if end not in edges)

@@ -43,7 +43,7 @@ class Start(SpecModel):
         None, description="Edges along which stitches are picked up, in order, as piece.edge."
     )
     divide: EdgeName | None = Field(
-        None, description="The part of a raglan yoke that the piece goes on from: piece.body or piece.sleeve.", examples=["yoke.body"]
+        None, description="The part of a yoke that the piece goes on from: piece.body or piece.sleeve.", examples=["yoke.body"]
     )
     join: Annotated[tuple[EdgeName, ...], _Loose, OneOrMany, Field(min_length=1)] | None = Field(
         None, description="With `chain`: edges to which a band worked sideways is joined as it grows, in order, as piece.edge."

@@ -9,6 +9,7 @@ from gaugewright.spec.crowns import Crown
 from gaugewright.spec.fields import Change, Count, FabricName, FormulaText, LengthOrRest, Refers, Text, YarnName, refuse
 from gaugewright.spec.opened import Opened
 from gaugewright.spec.raglans import Raglan
+from gaugewright.spec.round_yokes import RoundYoke
 from gaugewright.spec.shaped_sections import AS, Armhole, Cap, Neck, NeckEdge, RaglanEdge, SlopeWay, rises_somewhere
 from gaugewright.spec.slits import Slit
 from gaugewright.spec.vocabulary import RoundingRule
@@ -98,9 +99,9 @@ class Shoulders(SpecModel):
         return rises_somewhere(self, self.worked_as, self.slope)
 
 
-SectionPart = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | Wedge | Slit | Opened
+SectionPart = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | RoundYoke | Wedge | Slit | Opened
 KINDS = (
-    "even", "taper", "shoulders", "armhole", "raglan_edge", "neck", "neck_edge", "cap", "crown", "raglan", "wedge", "opening", "open",
+    "even", "taper", "shoulders", "armhole", "raglan_edge", "neck", "neck_edge", "cap", "crown", "raglan", "round_yoke", "wedge", "opening", "open",
 )
 
 
@@ -117,6 +118,7 @@ class Section(SpecModel):
     cap: Cap | None = Field(None, description="The cap of a set-in sleeve.")
     crown: Crown | None = Field(None, description="A disc, or the closed end of a tube, in rounds.")
     raglan: Raglan | None = Field(None, description="A yoke from the neck down, divided at the underarm.")
+    round_yoke: RoundYoke | None = Field(None, description="A circular yoke from the neck down, divided at the underarm.")
     wedge: Wedge | None = Field(None, description="A wedge of short rows, such as a front needs over a full bust.")
     opening: Slit | None = Field(None, description="A row or round with an opening, such as a thumb's: stitches passed over, chains over them.")
     open: Opened | None = Field(None, description="A tube's end, opened: part of its last round is left, and a piece in rows goes on over the rest.")

@@ -1,0 +1,33 @@
+"""The round that divides a yoke, as it is worked: the body's first, and each sleeve's."""
+
+from collections.abc import Iterator
+
+from gaugewright.grading.cloth import Cloth
+from gaugewright.grading.divide_start import DivideStart
+from gaugewright.grading.model import Run, chain, pick_up, skip, turning_chain, work
+
+Runs = Iterator[Run]
+
+
+def opening(cloth: Cloth, colour: str) -> Runs:
+    """The chain that a round of a yoke opens with; it never counts as a stitch there."""
+    if cloth.chains:
+        yield Run(turning_chain(cloth.stitch, cloth.counts), 1, colour, cloth.fabric)
+
+
+def dividing_round(start: DivideStart, cloth: Cloth, colour: str) -> Runs:
+    """Round 1 of the body, which skips the sleeves, or of a sleeve, which works into the chain under the arm."""
+    plain = work(cloth.stitch, cloth.loop)
+    yield from opening(cloth, colour)
+    if start.part == "body":
+        first, last = start.back_parts
+        for stitches in (first, start.back):
+            yield Run(plain, stitches, colour, cloth.fabric)
+            yield Run(skip(), start.sleeve, colour, cloth.fabric)
+            yield Run(chain(), start.underarm, colour, cloth.fabric)
+        yield Run(plain, last, colour, cloth.fabric)
+        return
+    before, after = start.halves
+    yield Run(pick_up(cloth.stitch), before, colour, cloth.fabric)
+    yield Run(plain, start.sleeve, colour, cloth.fabric)
+    yield Run(pick_up(cloth.stitch), after, colour, cloth.fabric)
