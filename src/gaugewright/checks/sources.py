@@ -38,9 +38,7 @@ def formulas_of(design: Design) -> Iterator[Formula]:
                 yield section.extent.length
             if isinstance(section, (Taper, Crown)) and section.target is not None:
                 yield section.target
-        bands = piece.colours.bands
-        if bands is not None:
-            yield from (formula for formula in (bands.top, *bands.heights) if formula is not None)
+        yield from piece.colours.formulas()
     for one in design.attachments:
         yield from (one.up, one.inset)
     for measure in design.finished:

@@ -8,6 +8,8 @@ from decimal import Decimal
 from typing import Literal
 
 from gaugewright.design.buttonholes import Buttonholes as Buttonholes
+from gaugewright.design.colours import Bands as Bands
+from gaugewright.design.colours import Colours as Colours
 from gaugewright.design.conventions import Conventions as Conventions
 from gaugewright.design.crowns import Crown as Crown
 from gaugewright.design.formula import Extent as Extent
@@ -129,25 +131,6 @@ class NamedEdge:
     side: RowEdge
     bottom: str | None
     top: str | None
-
-
-@dataclass(frozen=True, slots=True)
-class Bands:
-    """Colour bands from the bottom edge up to `top` (None: the piece's total): heights as formulas or
-    shares, None for the rest."""
-
-    key: str
-    top: Formula | None
-    heights: tuple[Formula | None, ...]
-    origin: Origin
-
-
-@dataclass(frozen=True, slots=True)
-class Colours:
-    """One colour, or bands with their colours from the bottom up."""
-
-    order: tuple[str, ...]
-    bands: Bands | None
 
 
 @dataclass(frozen=True, slots=True)

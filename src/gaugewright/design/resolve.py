@@ -8,7 +8,6 @@ from gaugewright.design.likeness import resolved
 from gaugewright.design.model import (
     About,
     Attachment,
-    Bands,
     Conventions,
     Design,
     EdgeName,
@@ -18,6 +17,7 @@ from gaugewright.design.model import (
     Yarn,
 )
 from gaugewright.design.origins import Origins
+from gaugewright.design.resolve_colours import shared_colours
 from gaugewright.design.resolve_fabrics import resolve_fabric
 from gaugewright.design.resolve_pieces import resolve_piece
 from gaugewright.design.resolve_sizes import resolve_sizes
@@ -31,7 +31,7 @@ def resolve(loaded: LoadedSpec, size_labels: SizeLabels) -> Design:
     spec, origins = loaded.spec, Origins(loaded.source)
     fabrics = {key: resolve_fabric(key, spec, origins, loaded.patterns) for key in spec.fabrics}
     yarns = tuple(_yarn(key, spec) for key in spec.yarns)
-    bands = {key: _bands(key, value, ("bands", key), origins) for key, value in spec.bands.items()}
+    colours = shared_colours(spec, origins)
     return Design(
         about=_about(spec),
         sizes=resolve_sizes(spec, origins, size_labels),
@@ -40,9 +40,7 @@ def resolve(loaded: LoadedSpec, size_labels: SizeLabels) -> Design:
         fabrics=tuple(fabrics.values()),
         lengths=tuple((name, origins.formula(text, ("lengths", name))) for name, text in spec.lengths.items()),
         levels=tuple((name, origins.formula(text, ("levels", name))) for name, text in spec.levels.items()),
-        pieces=tuple(
-            resolve_piece(key, spec, origins, next(iter(fabrics)), yarns[0].key, bands, _bands) for key in spec.pieces
-        ),
+        pieces=tuple(resolve_piece(key, spec, origins, next(iter(fabrics)), colours) for key in spec.pieces),
         seams=tuple(_seam(index, spec, origins) for index in range(len(spec.seams))),
         attachments=tuple(_attachment(index, spec, origins) for index in range(len(spec.attach))),
         openings=tuple(_opening(index, spec, origins) for index in range(len(spec.openings))),
@@ -69,12 +67,6 @@ def _yarn(key: str, spec: Spec) -> Yarn:
     )
 
 
-def _bands(key: str, value: Any, path: tuple[str | int, ...], origins: Origins) -> Bands:
-    top = None if value.to == "total" else origins.formula(value.to, (*path, "to"))
-    heights = tuple(
-        None if text == "rest" else origins.formula(text, (*path, "heights", index)) for index, text in enumerate(value.heights)
-    )
-    return Bands(key, top, heights, origins.at((*path, "heights")))
 
 
 def _edge(text: str, path: tuple[str | int, ...], origins: Origins) -> EdgeName:

@@ -1,12 +1,9 @@
 """Pieces: what each is like, its sections, its edges' names, its colours."""
 
-from collections.abc import Callable, Mapping
 from typing import Any
 
 from gaugewright.design.likeness import resolved, stated_in
 from gaugewright.design.model import (
-    Bands,
-    Colours,
     Even,
     Extent,
     ForLength,
@@ -24,6 +21,7 @@ from gaugewright.design.opened import resolve_opened
 from gaugewright.design.origins import Origins, Path
 from gaugewright.design.raglans import resolve_raglan
 from gaugewright.design.resolve_buttonholes import resolve_buttonholes
+from gaugewright.design.resolve_colours import SharedColours, resolve_colours
 from gaugewright.design.resolve_crowns import resolve_crown
 from gaugewright.design.round_yokes import resolve_round_yoke
 from gaugewright.design.resolve_shapes import SHAPED, resolve_shape
@@ -32,12 +30,7 @@ from gaugewright.design.slits import resolve_slit
 from gaugewright.spec import Spec
 from gaugewright.vocabulary import RowEdge
 
-MakeBands = Callable[[str, Any, Path, Origins], Bands]
-
-
-def resolve_piece(
-    key: str, spec: Spec, origins: Origins, only_fabric: str, only_yarn: str, bands: Mapping[str, Bands], make_bands: MakeBands
-) -> Piece:
+def resolve_piece(key: str, spec: Spec, origins: Origins, only_fabric: str, shared: SharedColours) -> Piece:
     """One piece with everything made explicit."""
     get = resolved(spec.pieces, key)
     fabric = get("fabric") or only_fabric
@@ -61,7 +54,7 @@ def resolve_piece(
         edges=named,
         bottom=(edges.bottom if edges else None) or ("centre" if start.centre is not None else "bottom"),
         top=(edges.top if edges else None) or ("edge" if start.centre is not None else "top"),
-        colours=_colours(get("colours"), only_yarn, bands, path("colours"), origins, make_bands),
+        colours=resolve_colours(get("colours"), shared, path("colours"), origins),
         total=origins.formula(total, path("total")) if total is not None else None,
         mirrored=spec.pieces[key].mirrored,
         notes=spec.pieces[key].notes,
@@ -165,13 +158,3 @@ def _edges(edges: Any) -> tuple[NamedEdge, ...]:
             top = names[position + 1] if position + 1 < len(names) else None
             found.append(NamedEdge(names[position], side, bottom, top))
     return tuple(found)
-
-
-def _colours(value: Any, only_yarn: str, bands: Mapping[str, Bands], path: Path, origins: Origins, make_bands: MakeBands) -> Colours:
-    if value is None:
-        return Colours((only_yarn,), None)
-    if isinstance(value, str):
-        return Colours((value,), None)
-    if isinstance(value.bands, str):
-        return Colours(value.order, bands[value.bands])
-    return Colours(value.order, make_bands("", value.bands, (*path, "bands"), origins))

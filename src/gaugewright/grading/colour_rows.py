@@ -1,35 +1,87 @@
-"""Colour bands in rows: resolved once from the bottom edge, so that they meet across the seams."""
+"""Colours in rows: bands and blocks resolved once from the bottom edge, so that they meet across the seams."""
 
-from gaugewright.design.model import UNSTACKED, Piece
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+from gaugewright.design.model import UNSTACKED, Formula, Piece
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.measure import Measured
-from gaugewright.grading.plan import ColourBandRows
+from gaugewright.grading.plan import ColourBandRows, StripePlan
 from gaugewright.grading.stack import row_from_bottom
 from gaugewright.sizing.environment import Environment
 
+Gauges = tuple[Gauge, ...]
 
-def colour_rows(piece: Piece, measured: Measured, gauges: tuple[Gauge, ...], env: Environment) -> tuple[ColourBandRows, ...]:
-    """The piece's colours from row 1 to its last row; a section's own colour wins over the bands.
+
+def colour_rows(piece: Piece, measured: Measured, gauges: Gauges, env: Environment, stripes: StripePlan | None) -> tuple[ColourBandRows, ...]:
+    """The piece's colours from row 1 to its last row; a section's own colour wins over bands, stripes and blocks.
 
     A band that is less than a row high is a located problem.
     """
-    by_row = _band_colours(piece, measured, gauges, env)
-    first = 0
-    for section, count in zip(piece.sections, measured.rows, strict=True):
+    total = sum(measured.rows)
+    if piece.colours.blocks:
+        by_row = [piece.colours.blocks[index].blocks[0].colour for index in _block_of_rows(piece, measured, gauges, env)]
+    elif stripes is not None:
+        by_row = [stripes.colour_at(row) for row in range(1, total + 1)]
+    else:
+        by_row = _band_colours(piece, measured, gauges, env)
+    own = own_colours(piece, measured.rows)
+    return tuple(
+        ColourBandRows(colour, first, last) for colour, first, last in _runs([own.get(row, by_row[row - 1]) for row in range(1, total + 1)])
+    )
+
+
+def own_colours(piece: Piece, rows: tuple[int, ...]) -> dict[int, str]:
+    """Rows of sections that have a colour of their own."""
+    found: dict[int, str] = {}
+    first = 1
+    for section, count in zip(piece.sections, rows, strict=True):
         if not isinstance(section, UNSTACKED) and section.colour:
-            by_row[first : first + count] = [section.colour] * count
+            found |= dict.fromkeys(range(first, first + count), section.colour)
         first += count
-    bands: list[ColourBandRows] = []
-    for number, colour in enumerate(by_row, start=1):
-        if bands and bands[-1].colour == colour:
-            bands[-1] = ColourBandRows(colour, bands[-1].first, number)
-        else:
-            bands.append(ColourBandRows(colour, number, number))
-    return tuple(bands)
+    return found
 
 
-def _band_colours(piece: Piece, measured: Measured, gauges: tuple[Gauge, ...], env: Environment) -> list[str]:
+def _runs(values: Sequence[str]) -> Iterator[tuple[str, int, int]]:
+    """Rows alike together: the value, the first and the last row."""
+    first = 1
+    for value, group in groupby(values):
+        count = len(list(group))
+        yield value, first, first + count - 1
+        first += count
+
+
+def block_ranges(piece: Piece, measured: Measured, gauges: Gauges, env: Environment) -> tuple[tuple[int, int, int], ...]:
+    """First row, last row and number of each of the piece's rows in blocks, without rows that have a colour of their own."""
+    own = own_colours(piece, measured.rows)
+    of_rows = _block_of_rows(piece, measured, gauges, env)
+    keyed = ["" if row in own else str(index) for row, index in enumerate(of_rows, start=1)]
+    return tuple((first, last, int(key)) for key, first, last in _runs(keyed) if key)
+
+
+def _block_of_rows(piece: Piece, measured: Measured, gauges: Gauges, env: Environment) -> list[int]:
+    """For each row which of the piece's rows in blocks it is among: the last go up to the top."""
+    total, last, found = sum(measured.rows), 0, list[int]()
+    within = env.within({"total": measured.wanted_total})
+    parts = piece.colours.blocks
+    for index, part in enumerate(parts):
+        top = total if index == len(parts) - 1 else min(total, row_from_bottom(_height(part.top, within, measured), measured.rows, gauges))
+        if top <= last:
+            raise ProblemsFound([Problem(
+                "band-too-low", f"the rows of blocks {index + 1} of {piece.key} are less than one row high",
+                part.origin, "let them go up higher, or leave them out", env.size,
+            )])
+        found += [index] * (top - last)
+        last = top
+    return found
+
+
+def _height(formula: Formula | None, env: Environment, measured: Measured) -> float:
+    return measured.wanted_total if formula is None else env.length(formula)
+
+
+def _band_colours(piece: Piece, measured: Measured, gauges: Gauges, env: Environment) -> list[str]:
     total = sum(measured.rows)
     bands = piece.colours.bands
     if bands is None:

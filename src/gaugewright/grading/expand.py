@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
+from gaugewright.grading.blocks import with_blocks
 from gaugewright.grading.buttonholes import with_holes
 from gaugewright.grading.model import (
     ChainStart,
@@ -51,7 +52,7 @@ def expand(plan: PiecePlan) -> Strip:
     for after, wedge in plan.wedges():
         short.append(short_rows(wedge, after, plan.colour_of(after + 1), lambda number: row_side(plan, number)))
         rows[after] = closing_row(wedge, rows[after])
-    return Strip(plan.piece, plan.start, plan.worked, tuple(rows), tuple(short))
+    return Strip(plan.piece, plan.start, plan.worked, with_blocks(tuple(rows), plan.blocks), tuple(short))
 
 
 def expand_all(plan: PiecePlan) -> tuple[Strip, ...]:

@@ -24,6 +24,7 @@ from gaugewright.grading.plan import OpenedPlan, PiecePlan
 from gaugewright.grading.shape_edges import slant_of
 from gaugewright.grading.shaping import edges_of_rows, pairs_of_rounds
 from gaugewright.grading.starts import pick_up_start, start_count
+from gaugewright.grading.stripes import matched_stripes
 from gaugewright.grading.structure import plan_piece
 from gaugewright.grading.take_up import TakeUps, take_ups
 from gaugewright.grading.workable import faults_of
@@ -101,7 +102,7 @@ def _plan(
     if piece.start.in_rounds:
         shaped = pairs_of_rounds(piece, design, measured)
         measured = measure(shaped) if any(shaped) else measured
-    return plan_piece(piece, design, shaped, settled(piece, design, inside, measured), inside, starts, joins, turned)
+    return plan_piece(piece, design, shaped, settled(piece, design, inside, measured), inside, starts, matched_stripes(piece, design, environments, plans), joins, turned)
 
 
 def _in_size(piece: Piece, joins: Sized[Join] | None, label: str) -> Piece:

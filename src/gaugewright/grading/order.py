@@ -32,6 +32,8 @@ def grading_order(design: Design) -> tuple[Piece, ...]:
 def pieces_needed(piece: Piece, design: Design) -> tuple[str, ...]:
     """Pieces that must be graded before this one, since it is made on their edges or to their measures."""
     found = [edge_piece for edge_piece, _ in piece.start.edges]
+    if piece.colours.stripes and piece.colours.stripes.match:
+        found.append(piece.colours.stripes.match.piece)
     named = named_formulas(design)
     seen: set[str] = set()
     queue = list(_formulas(piece, design))
@@ -65,7 +67,4 @@ def _formulas(piece: Piece, design: Design) -> Iterator[Formula]:
         yield from (piece.buttonholes.first, piece.buttonholes.last)
     for edge in piece.edges:
         yield from (levels[level] for level in (edge.bottom, edge.top) if level is not None)
-    if piece.colours.bands is not None:
-        yield from (height for height in piece.colours.bands.heights if height is not None)
-        if piece.colours.bands.top is not None:
-            yield piece.colours.bands.top
+    yield from piece.colours.formulas()

@@ -10,6 +10,9 @@ from typing import Literal
 
 from gaugewright.grading.buttonholes import HolePlan as HolePlan
 from gaugewright.grading.cloth import Cloth as Cloth
+from gaugewright.grading.colour_plans import BlockPlan as BlockPlan
+from gaugewright.grading.colour_plans import ColourBandRows as ColourBandRows
+from gaugewright.grading.colour_plans import StripePlan as StripePlan
 from gaugewright.grading.mitre import Corner as Corner
 from gaugewright.grading.mitre import MitredPlan as MitredPlan
 from gaugewright.grading.model import Start
@@ -126,15 +129,6 @@ SectionPlan = EvenPlan | MitredPlan | TaperPlan | SpreadPlan | ShouldersPlan | P
 
 
 @dataclass(frozen=True, slots=True)
-class ColourBandRows:
-    """Rows `first` to `last` of the piece in one colour."""
-
-    colour: str
-    first: int
-    last: int
-
-
-@dataclass(frozen=True, slots=True)
 class Mark:
     """A level marked at the end of a row: below it the edge has one name, above it another."""
 
@@ -159,6 +153,8 @@ class PiecePlan:
     start_cloth: Cloth
     holes: HolePlan | None = None
     corners: tuple[Corner, ...] = ()
+    stripes: StripePlan | None = None
+    blocks: tuple[BlockPlan, ...] = ()
 
     @property
     def rows(self) -> int:

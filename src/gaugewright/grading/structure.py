@@ -4,6 +4,9 @@ In: counts and rows of every size, and where its tapers are shaped. Out: a `Piec
 sections, their edges and the order of their rates are the same in all.
 """
 
+from collections.abc import Callable
+from dataclasses import replace
+
 from gaugewright.design.model import (
     UNSTACKED,
     YOKES,
@@ -25,22 +28,25 @@ from gaugewright.design.model import (
     Taper,
     Wedge,
 )
+from gaugewright.grading.blocks import block_plans
 from gaugewright.grading.buttonholes import plan_holes
-from gaugewright.grading.colour_rows import colour_rows
+from gaugewright.grading.colour_rows import block_ranges, colour_rows
 from gaugewright.grading.corners import DEEPEST_BAND, Turn, band_depths, corners_of
 from gaugewright.grading.crown_plans import crown_plans
 from gaugewright.grading.crowns import each_of
+from gaugewright.grading.expand import expand
 from gaugewright.grading.gather import gather
 from gaugewright.grading.marks import marks_of
 from gaugewright.grading.measure import Measured, Shaped, lead_rows
 from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, GoOnStart, Join
 from gaugewright.grading.opened import opened_plan
-from gaugewright.grading.plan import Cloth, Corner, EvenPlan, MitredPlan, PiecePlan, SectionPlan, ShapedEdges, ShouldersPlan
+from gaugewright.grading.plan import Cloth, Corner, EvenPlan, MitredPlan, PiecePlan, SectionPlan, ShapedEdges, ShouldersPlan, StripePlan
 from gaugewright.grading.profile_plans import divided_plan, profile_plan
 from gaugewright.grading.raglan_plans import raglan_plans
 from gaugewright.grading.round_yoke_plans import round_yoke_plans
 from gaugewright.grading.slits import slit_plan, works_back
 from gaugewright.grading.spread_plans import spread_plans
+from gaugewright.grading.stripes import stripe_plan
 from gaugewright.grading.taper_plans import taper_plans
 from gaugewright.grading.wedge_plans import wedge_plan
 from gaugewright.grading.yokes import TURNED
@@ -75,11 +81,13 @@ def plan_piece(
     measured: Sized[Measured],
     envs: Sized[Environment],
     starts: Sized[EdgeStart] | Sized[DivideStart] | Sized[GoOnStart] | None,
+    matched: Callable[[str], StripePlan | None],
     joins: Sized[Join] | None = None,
     turned: Sized[tuple[Turn, ...]] | None = None,
 ) -> Sized[PiecePlan]:
     """Plans of one piece for all sizes. `starts` are the edges picked up or the parts divided, None for chains, rings and
-    centres; `joins` what a band worked sideways is joined to.
+    centres; `matched` gives the stripes of the piece that this one's stripes meet, `joins` what a band worked sideways is
+    joined to.
     """
     corners = _corners(piece, design, measured, starts, turned)
     worked, crowned = worked_in(piece, design), piece.start.kind == "divide" or any(_all_alike(section) for section in piece.sections)
@@ -93,11 +101,15 @@ def plan_piece(
     def one(label: str) -> PiecePlan:
         m, env = measured[label], envs[label]
         start = starts[label] if starts else _chain_start(piece, first, m.start, joins[label] if joins else None)
-        bands = colour_rows(piece, m, gauges, env)
         marks = marks_of(piece, m, gauges, env)
+        stripes = stripe_plan(piece, design.fabric(piece.fabric).gauge, m.rows, gauges, marks, env, matched(label))
+        bands = colour_rows(piece, m, gauges, env, stripes)
         plans = tuple(sized[label] for sized in sections)
         holes = plan_holes(piece, design, start, sum(m.rows), env, corners[label] if corners else ()) if piece.buttonholes and isinstance(start, EdgeStart) else None
-        return PiecePlan(piece.key, start, worked, plans, bands, marks, bands[0].colour, first, holes, corners[label] if corners else ())
+        plan = PiecePlan(piece.key, start, worked, plans, bands, marks, bands[0].colour, first, holes, corners[label] if corners else (), stripes)
+        if not piece.colours.blocks:
+            return plan
+        return replace(plan, blocks=block_plans(piece, block_ranges(piece, m, gauges, env), expand(plan).rows, design, env))
 
     return gather(measured.labels, one)
 

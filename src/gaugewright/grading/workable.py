@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from gaugewright.design.model import TOPS, UNSTACKED, Design, Opened, Piece, Taper
 from gaugewright.errors import Problem
+from gaugewright.grading.blocks import block_faults
 from gaugewright.grading.buttonholes import buttonhole_faults
 from gaugewright.grading.corners import corner_faults
 from gaugewright.grading.crowns import crown_faults
@@ -16,6 +17,7 @@ from gaugewright.grading.rings import ring_faults
 from gaugewright.grading.opened import opened_faults
 from gaugewright.grading.shape_faults import shape_faults, top_edges
 from gaugewright.grading.slits import slit_faults
+from gaugewright.grading.stripes import stripe_faults
 from gaugewright.grading.take_up import SIDES
 from gaugewright.grading.wedge_plans import wedge_faults
 from gaugewright.grading.yokes import yoke_faults
@@ -25,7 +27,7 @@ def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
     """Everything about the piece that no size could work."""
     checks = (
         _sections, crown_faults, yoke_faults, shape_faults, wedge_faults, pattern_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults,
-        join_faults, corner_faults, buttonhole_faults, slit_faults, opened_faults,
+        join_faults, corner_faults, buttonhole_faults, slit_faults, opened_faults, stripe_faults, block_faults,
     )
     return tuple(problem for check in checks for problem in check(piece, design))
 

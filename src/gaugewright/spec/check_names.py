@@ -12,13 +12,14 @@ from gaugewright.yaml_reader import Source
 
 
 def check_references(references: tuple[Reference, ...], names: Names, source: Source) -> Iterator[Problem]:
-    """Names of yarns, fabrics, pieces, bands, measures and edges."""
+    """Names of yarns, fabrics, pieces, bands, stripes, measures and edges."""
     groups = {
         "yarn": names.yarns,
         "fabric": names.fabrics,
         "piece": names.pieces,
         "bands": names.bands,
         "stitch pattern": names.stitch_patterns,
+        "stripes": names.stripes,
         "measure": names.measures,
     }
     for reference in references:
@@ -49,14 +50,16 @@ _UNKNOWN = {
     "piece": "unknown-piece",
     "bands": "unknown-bands",
     "stitch pattern": "unknown-stitch-pattern",
+    "stripes": "unknown-stripes",
     "measure": "unknown-measure",
 }
 
 
 def _unknown(name: str, reference: Reference, known: tuple[str, ...], source: Source) -> Problem:
     kind = reference.kind
-    message = f"there is no {kind} {reference.text}; {'there are ' + listed(known).replace(' or ', ' and ') if known else 'none is named'}"
-    hint = did_you_mean(reference.text, known, f"use one of those, or name {reference.text} as a {kind}")
+    many = kind in ("bands", "stripes")
+    message = f"there {'are' if many else 'is'} no {kind} {reference.text}; {'there are ' + listed(known).replace(' or ', ' and ') if known else 'none is named'}"
+    hint = did_you_mean(reference.text, known, f"use one of those, or name {reference.text} {f'under {kind}' if many else f'as a {kind}'}")
     return Problem(name, message, source.origin_at(reference.path, key=reference.is_key), hint)
 
 

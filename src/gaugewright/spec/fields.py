@@ -161,7 +161,7 @@ def _gauge(value: Any) -> WrittenGauge:
         raise refuse(fault.name, fault.message, fault.hint, fault.column) from None
 
 
-def _count(value: Any) -> int:
+def whole_count(value: Any) -> int:
     if not isinstance(value, int) and re.fullmatch(r"[0-9]{16,}", str(as_written(value))):
         raise refuse("out-of-range", "this number is larger than anybody counts", "write a whole number such as 2, with no unit")
     if isinstance(value, bool) or not isinstance(value, int):
@@ -214,12 +214,12 @@ def _formula(value: Any, wanted: tuple[Dimension, ...], example: str) -> str:
     return text
 
 
-def _length_formula(value: Any) -> str:
+def length_formula(value: Any) -> str:
     return _formula(value, ("length",), "20 cm")
 
 
 def _length_or_rest(value: Any) -> str:
-    return "rest" if value == "rest" else _length_formula(value)
+    return "rest" if value == "rest" else length_formula(value)
 
 
 def _share(value: Any) -> str:
@@ -276,10 +276,10 @@ Price = Annotated[
     Money, PlainValidator(_price), _schema("string", "7.40 EUR", pattern=r"^\s*[0-9]+(\.[0-9]+)? *[A-Z]{3}\s*$")
 ]
 GaugeText = Annotated[WrittenGauge, PlainValidator(_gauge), _schema("string", "8 sts, 6.5 rows / 10 cm")]
-Count = Annotated[int, PlainValidator(_count), WithJsonSchema({"type": "integer", "minimum": 1})]
+Count = Annotated[int, PlainValidator(whole_count), WithJsonSchema({"type": "integer", "minimum": 1})]
 Change = Annotated[int, PlainValidator(_change), WithJsonSchema({"type": "integer", "not": {"const": 0}})]
 FORMULA = Refers("formula")
-FormulaText = Annotated[str, PlainValidator(_length_formula), FORMULA, _schema("string", "body.bust / 2 + 10 cm")]
+FormulaText = Annotated[str, PlainValidator(length_formula), FORMULA, _schema("string", "body.bust / 2 + 10 cm")]
 LengthOrRest = Annotated[str, PlainValidator(_length_or_rest), FORMULA, _schema("string", "16 cm", "rest")]
 Share = Annotated[str, PlainValidator(_share), FORMULA, _schema("string", "35 %", "rest")]
 NameKey = Annotated[str, AfterValidator(_name_key)]
@@ -290,6 +290,7 @@ YarnName = Annotated[Text, Refers("yarn")]
 FabricName = Annotated[Text, Refers("fabric")]
 PieceName = Annotated[Text, Refers("piece")]
 BandsName = Annotated[Text, Refers("bands")]
+StripesName = Annotated[Text, Refers("stripes")]
 EdgeName = Annotated[Text, Refers("edge")]
 StitchPatternName = Annotated[Text, Refers("stitch pattern")]
 MeasureName = Annotated[Text, Refers("measure")]

@@ -5,10 +5,11 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, Strict
 
 from gaugewright.spec.base import SpecModel
+from gaugewright.spec.colours import Bands, StripeList
 from gaugewright.spec.conventions import Conventions
 from gaugewright.spec.fields import EdgeName, FormulaText, Many, MeasureName, NameKey, OneOrMany, Percent, Text
 from gaugewright.spec.materials import Fabric, Yarn
-from gaugewright.spec.pieces import Attachment, Bands, Piece
+from gaugewright.spec.pieces import Attachment, Piece
 from gaugewright.spec.stitch_patterns import WrittenPattern
 from gaugewright.spec.sizes import Pattern, Sizes
 from gaugewright.spec.vocabulary import BodyPart, SeamMethod, TakeUp
@@ -75,6 +76,7 @@ class Spec(SpecModel):
         default_factory=dict, description="Named heights above the hem, shared by the pieces."
     )
     bands: dict[NameKey, Bands] = Field(default_factory=dict, description="Named colour bands.")
+    stripes: dict[NameKey, StripeList] = Field(default_factory=dict, description="Named stripe sequences, shared by pieces.")
     pieces: dict[NameKey, Piece] = Field(
         min_length=1,
         description="The pieces, by name.",

@@ -23,6 +23,7 @@ class Names:
     fabrics: tuple[str, ...]
     bands: tuple[str, ...]
     stitch_patterns: tuple[str, ...]
+    stripes: tuple[str, ...]
     lengths: tuple[str, ...]
     levels: tuple[str, ...]
     edges: Mapping[str, tuple[str, ...]]
@@ -59,6 +60,7 @@ def names_of(
         fabrics=tuple(table(data, "fabrics")),
         bands=tuple(table(data, "bands")),
         stitch_patterns=tuple(dict.fromkeys((*table(data, "stitch_patterns"), *shelved))),
+        stripes=tuple(table(data, "stripes")),
         lengths=tuple(table(data, "lengths")),
         levels=tuple(table(data, "levels")),
         edges={name: tuple(dict.fromkeys(_edges(inherited(pieces, name), data))) for name in pieces},

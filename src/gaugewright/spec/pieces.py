@@ -2,13 +2,13 @@
 
 from typing import Annotated, Self
 
-from pydantic import Field, Strict, Tag, model_validator
+from pydantic import Field, Strict, model_validator
 
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.buttonholes import Buttonholes
+from gaugewright.spec.colours import PieceColours
 from gaugewright.spec.crowns import Centre
 from gaugewright.spec.fields import (
-    BandsName,
     Count,
     EdgeName,
     FabricName,
@@ -18,10 +18,7 @@ from gaugewright.spec.fields import (
     Percent,
     PieceName,
     Refers,
-    Shape,
-    Share,
     Text,
-    YarnName,
     refuse,
 )
 from gaugewright.spec.sections import Section
@@ -151,42 +148,6 @@ class Edges(SpecModel):
         return self
 
 
-class Bands(SpecModel):
-    """Colour bands from the hem upwards."""
-
-    to: FormulaText = Field(description="The height that the bands fill: a level, or `total`.", examples=["shoulder"])
-    heights: Annotated[tuple[Share, ...], _Loose, Many, Field(min_length=1)] = Field(
-        description="Each band's height from the hem up, as a length or a share; one may be `rest`.",
-        examples=["[50 %, rest]"],
-    )
-
-    @model_validator(mode="after")
-    def _one_rest(self) -> Self:
-        rests = [index for index, height in enumerate(self.heights) if height == "rest"]
-        if len(rests) > 1:
-            raise refuse(
-                "rest-twice",
-                "only one band can take the rest",
-                "give this band a height such as 30 %",
-                path=("heights", rests[1]),
-            )
-        return self
-
-
-class Colours(SpecModel):
-    """Which yarn each band has."""
-
-    bands: Annotated[Annotated[BandsName, Tag("<text>")] | Annotated[Bands, Tag("<table>")], Shape] = Field(
-        description="The name of bands, or bands of this piece's own.", examples=["tide"]
-    )
-    order: Annotated[tuple[YarnName, ...], _Loose, Many, Field(min_length=1)] = Field(
-        description="A yarn for each band, from the hem up.", examples=["[oat, kelp]"]
-    )
-
-
-PieceColours = Annotated[Annotated[YarnName, Tag("<text>")] | Annotated[Colours, Tag("<table>")], Shape]
-
-
 class Piece(SpecModel):
     """One piece; what isn't stated comes from the piece it is `like`."""
 
@@ -199,7 +160,7 @@ class Piece(SpecModel):
     )
     edges: Edges | None = Field(None, description="Names for the piece's edges.")
     colours: PieceColours | None = Field(
-        None, description="One yarn, or bands; may be left out where there is only one yarn."
+        None, description="One yarn, bands, stripes or blocks; may be left out where there is only one yarn."
     )
     buttonholes: Buttonholes | None = Field(None, description="Buttonholes along an edge of a picked-up band.")
     total: FormulaText | None = Field(
@@ -253,4 +214,4 @@ class Attachment(SpecModel):
     )
 
 
-__all__ = ["Attachment", "Bands", "Colours", "Edges", "Piece", "Start"]
+__all__ = ["Attachment", "Edges", "Piece", "Start"]

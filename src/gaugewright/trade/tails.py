@@ -1,4 +1,4 @@
-"""Lengths of tails and seaming strands, from the trade's published advice."""
+"""Lengths of tails and seaming strands, and how far a yarn is carried, from the trade's advice."""
 
 from functools import cache
 
@@ -7,7 +7,7 @@ from gaugewright.trade.stitches import DATA
 
 
 def tail(key: str) -> float:
-    """A tail's length in mm ("weave in", "sewing"), or the "seam factor" (times the seam's length).
+    """A tail's length in mm ("weave in", "sewing"), the "seam factor" (times the seam's length), or rows to "carry" over.
 
     >>> tail("weave in"), tail("seam factor")
     (152.4, 3.5)
