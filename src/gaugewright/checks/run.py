@@ -1,6 +1,7 @@
 """All checks, in the order they are told."""
 
 from gaugewright.checks.bands import check_bands, check_buttonholes
+from gaugewright.checks.blocks import check_blocks
 from gaugewright.checks.corners import check_corners
 from gaugewright.checks.crowns import check_crowns
 from gaugewright.checks.curves import check_curves
@@ -18,6 +19,7 @@ from gaugewright.checks.seams import check_bands_meet, check_seams
 from gaugewright.checks.shaping import check_gathers, check_shaping_balances
 from gaugewright.checks.slits import check_pairs
 from gaugewright.checks.sources import check_unconfirmed, check_yarns_used
+from gaugewright.checks.stripes import check_stripes
 from gaugewright.checks.yokes import check_round_yokes
 from gaugewright.checks.wearing import check_hips, check_openings, check_upper_arm
 from gaugewright.design.model import Design
@@ -44,6 +46,8 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("bands-flat", "Bands lie flat at their corners", check_corners),
     ("buttonholes", "Buttonholes add up to their edge", check_buttonholes),
     ("bands-meet", "Colour bands meet across seams", check_bands_meet),
+    ("stripes", "Stripes follow their sequence and meet", check_stripes),
+    ("blocks", "Blocks of colour add up to their rows", check_blocks),
     ("never-falls", "Girths and lengths never fall with size", check_never_falls),
     ("openings", "Hands and heads pass their openings", check_openings),
     ("hoods", "Heads fit their hoods", check_hoods),

@@ -15,7 +15,7 @@ from gaugewright.drawings.model import ColourBand
 from gaugewright.drawings.placing import write_first_free
 from gaugewright.drawings.primitives import Hatch, Label, Point, Polygon
 from gaugewright.drawings.scene import CLEAR, Scene, centred_label, level_label, text_room
-from gaugewright.drawings.strips import clip_strip
+from gaugewright.drawings.strips import clip_block, clip_strip
 
 HATCHES: tuple[Hatch, ...] = (
     "diagonal", "dots", "back-diagonal", "horizontal", "cross", "vertical", "none",
@@ -27,11 +27,16 @@ _KEY_GAP, _KEY_LINE = 4.0, 5.0
 
 
 class PaintedBand(NamedTuple):
-    """A band on the paper (y down): its name, its paint and the parts of the outline it fills."""
+    """A band on the paper (y down): its colour's name, its paint, the parts of the outline it fills, its label.
+
+    A block has an outline drawn round it and is labelled inside it.
+    """
 
     name: str
     paint: Polygon
     parts: tuple[tuple[Point, ...], ...]
+    label: str = ""
+    is_block: bool = False
 
 
 def assign_hatches(names: Iterable[str]) -> dict[str, Hatch]:
@@ -57,10 +62,11 @@ def paint_bands(
     base, scale = paper_y
     painted = []
     for band in bands:
-        parts = clip_strip(outline, base - band.top * scale, base - band.bottom * scale)
+        left, right = (None if x is None else x * scale for x in (band.left, band.right))
+        parts = clip_block(outline, (base - band.top * scale, base - band.bottom * scale), left, right)
         if parts:
             paint = hatched((), band.colour, hatches[band.name])
-            painted.append(PaintedBand(band.name, paint, parts))
+            painted.append(PaintedBand(band.name, paint, parts, band.label, bool(band.number)))
     return tuple(painted)
 
 
@@ -74,16 +80,26 @@ def fills_of(bands: Iterable[PaintedBand]) -> tuple[Polygon, ...]:
     return tuple(replace(band.paint, points=part) for band in bands for part in band.parts)
 
 
+def outlines_of(bands: Iterable[PaintedBand]) -> tuple[Polygon, ...]:
+    """The lines round blocks: two of one colour may touch at a corner, and hatches alone don't part them."""
+    return tuple(Polygon(part, 0.18, INK) for band in bands if band.is_block for part in band.parts)
+
+
 def name_bands(
     scene: Scene, outline: Sequence[Point], bands: Sequence[PaintedBand], sides: Sequence[int], width: float
 ) -> Scene:
     """Writes every band's name; `sides` says which side to try first (1 right, -1 left)."""
-    for side in sides:
+    blocks = any(band.is_block for band in bands)
+    for side in () if blocks else sides:
         named = _name_all(scene, [_beside(outline, band, side) for band in bands])
         if named:
             return named
-    named = _name_all(scene, [_inside(band) for band in bands], plate=True)
-    return named or write_colour_key(scene, {band.name: band.paint for band in bands}, width)
+    named = _name_all(scene, [_inside(band, band.label) for band in bands], plate=True)
+    if named:
+        return named
+    key = {band.name: band.paint for band in bands}
+    numbered = _name_all(scene, [_inside(band, band.label.split()[0]) for band in bands if band.is_block], plate=True)
+    return write_colour_key(numbered or scene, key, width)
 
 
 def _name_all(scene: Scene, places: Sequence[list[Label]], plate: bool = False) -> Scene | None:
@@ -112,10 +128,10 @@ def _beside(outline: Sequence[Point], band: PaintedBand, side: int) -> list[Labe
     return places
 
 
-def _inside(band: PaintedBand) -> list[Label]:
+def _inside(band: PaintedBand, text: str) -> list[Label]:
     """Places on the widest stretch of a band."""
     _, top, _, bottom = _box_of(band)
-    _, height = text_room(band.name)
+    width, height = text_room(text)
     places = []
     for slide in _SLIDES:
         middle = (top + bottom) / 2 + slide
@@ -124,8 +140,9 @@ def _inside(band: PaintedBand) -> list[Label]:
         stretches = [box_around(part) for b in band.parts for part in clip_strip(b, middle, middle + 0.01)]
         if stretches:
             left, _, right, _ = max(stretches, key=lambda box: box[2] - box[0])
-            label = centred_label(((left + right) / 2, middle), band.name)
-            if any(contains(part, ((left + right) / 2, middle)) for part in band.parts):
+            label = centred_label(((left + right) / 2, middle), text)
+            fits = not band.is_block or right - left >= width + 2 * CLEAR
+            if fits and any(contains(part, ((left + right) / 2, middle)) for part in band.parts):
                 places.append(label)
     return places
 

@@ -17,7 +17,7 @@ from gaugewright.drawings.model import ColourBand
 from gaugewright.drawings.primitives import Drawing, Hatch, Point, Polygon
 from gaugewright.drawings.scale import fit_to_room
 from gaugewright.drawings.scene import Scene
-from gaugewright.drawings.strips import clip_strip
+from gaugewright.drawings.strips import clip_block
 
 OUTLINE_WIDTH = 0.3
 _PAPER = "#ffffff"
@@ -96,7 +96,7 @@ def _paint(scene: Scene, part: GarmentPart, scale: float, paints: Mapping[str, P
     scene = scene.fill(Polygon(outline, 0.0, fill=_PAPER))
     for band in part.bands:
         paint = paints[band.name]
-        for strip in clip_strip(part.outline, band.bottom, band.top):
+        for strip in clip_block(part.outline, (band.bottom, band.top), band.left, band.right):
             points = _on_paper(part, strip, scale)
             scene = scene.fill(Polygon(points, 0.0, paint.colour, paint.fill, paint.hatch))
     return scene.draw(Polygon(outline, OUTLINE_WIDTH))
@@ -109,7 +109,7 @@ def _on_paper(part: GarmentPart, points: Iterable[Point], scale: float) -> tuple
 def _describe(garment: GarmentFigure) -> str:
     """What the drawing shows, for those who can't see it."""
     sentences = [f"{garment.title} seen from the {garment.seen_from}, drawn in true proportion{in_size(garment.drawn_size)}."]
-    coloured = {part.name: sorted(part.bands, key=lambda band: band.bottom) for part in garment.parts if part.bands}
+    coloured = {part.name: sorted(part.bands, key=lambda band: (band.bottom, band.left or 0.0)) for part in garment.parts if part.bands}
     if coloured:
         sentences.append("Colours of each piece from its lower edge up:")
     sentences += [f"{name}: {', '.join(band.name for band in bands)}." for name, bands in coloured.items()]

@@ -88,12 +88,18 @@ def turned_over(figure: PieceFigure) -> PieceFigure:
     return replace(
         figure,
         outline=tuple(flip(point) for point in figure.outline),
+        bands=tuple(_flipped(band, left + right) for band in figure.bands),
         measures=tuple(replace(m, start=flip(m.start), end=flip(m.end)) for m in figure.measures),
         edge_names=tuple((name, flip(point)) for name, point in figure.edge_names),
         marks=tuple((name, flip(point)) for name, point in figure.marks),
         slits=tuple((name, flip(start), flip(end)) for name, start, end in figure.slits),
         holes=tuple((flip(start), flip(end)) for start, end in figure.holes),
     )
+
+
+def _flipped(band: ColourBand, width: float) -> ColourBand:
+    ends = (None if x is None else width - x for x in (band.right, band.left))
+    return replace(band, left=next(ends), right=next(ends))
 
 
 def _centred(figure: PieceFigure) -> GarmentPart:

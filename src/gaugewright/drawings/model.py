@@ -17,12 +17,24 @@ KeyEntry = tuple[str, str, tuple[float, ...]]
 
 @dataclass(frozen=True, slots=True)
 class ColourBand:
-    """A horizontal band of colour: `colour` as #rrggbb, `bottom` and `top` in mm up from the bottom edge."""
+    """A band of colour: `colour` as #rrggbb, `bottom` and `top` in mm up from the bottom edge.
+
+    A block of a row has a `left` and a `right` too, as x on the piece (None: as far as the piece goes), and the
+    `number` by which the words call it.
+    """
 
     name: str
     colour: str
     bottom: float
     top: float
+    left: float | None = None
+    right: float | None = None
+    number: int = 0
+
+    @property
+    def label(self) -> str:
+        """What is written beside or on it."""
+        return f"{self.number} {self.name}" if self.number else self.name
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +59,7 @@ class PieceFigure:
 
     `outline` is a closed polygon (the last point is joined to the first). `edge_names` are set
     beside their points, `marks` get a small tick too, `slits` are openings drawn as lines. A piece worked `in_rounds` is given flat,
-    so its widths are half the round. `holes` are buttonholes,
+    so its widths are half the round, unless it is drawn `opened`, cut open where its rounds begin. `holes` are buttonholes,
     and `along` is the length of the edge they lie on; a `note` is written below.
     """
 
@@ -65,6 +77,7 @@ class PieceFigure:
     note: str = ""
     along: float = 0.0
     holes: tuple[tuple[Point, Point], ...] = ()
+    opened: bool = False
 
     def __post_init__(self) -> None:
         if len(self.outline) < 3:

@@ -4,8 +4,9 @@ from collections.abc import Mapping
 
 from gaugewright.design.model import Piece
 from gaugewright.drawings.band_figures import with_corners_and_holes
+from gaugewright.drawings.colour_plan import colour_plan, opened
 from gaugewright.drawings.crown_figures import disc_figure, from_centre, is_disc, lying
-from gaugewright.drawings.model import ColourBand, Measure, PieceFigure
+from gaugewright.drawings.model import Measure, PieceFigure
 from gaugewright.drawings.top_measures import is_shaped, top_measures
 from gaugewright.drawings.raglan_figures import from_neck, hangs
 from gaugewright.drawings.wedge_measures import wedge_marks, wedge_measures
@@ -25,9 +26,7 @@ def piece_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiec
         return disc_figure(piece, graded, yarns, drawn)
     figure = PieceFigure(
         name=piece.key, title=piece.title, sizes=plans.labels, drawn_size=drawn, outline=simplified(lying(outline, piece, plan) if in_rounds else outline.polygon()),
-        bands=tuple(
-            ColourBand(*yarns[band.colour], outline.heights[band.first - 1], outline.heights[band.last]) for band in plan.bands
-        ),
+        bands=colour_plan(plan, graded[drawn], yarns),
         measures=tuple(_measures(piece, plans, graded, drawn, in_rounds)),
         edge_names=() if in_rounds else _edge_names(piece, plan, outline),
         marks=(*wedge_marks(plan, outline), *((mark.level.replace("_", " "), (outline.starting if mark.side == "starting" else outline.far)[mark.row]) for mark in plan.marks)),
@@ -35,6 +34,8 @@ def piece_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiec
     )
     if piece.start.kind == "pick up" and not in_rounds:
         return with_corners_and_holes(figure, plans, graded)
+    if in_rounds and any(band.number for band in figure.bands):
+        figure = opened(figure)
     if hangs(piece):
         return from_neck(figure, piece)
     return from_centre(figure, piece) if in_rounds else figure

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from gaugewright.drawings.canvas import cut_canvas
-from gaugewright.drawings.colour_bands import assign_hatches, fills_of, name_bands, paint_bands
+from gaugewright.drawings.colour_bands import assign_hatches, fills_of, name_bands, outlines_of, paint_bands
 from gaugewright.drawings.dimension_layout import Wanted, add_dimensions
 from gaugewright.drawings.drawn_size import in_size
 from gaugewright.drawings.edge_labels import mark_point, name_edge
@@ -24,6 +24,7 @@ from gaugewright.units import cm_text, inches_text
 OUTLINE_WIDTH = 0.36
 """Twice a dimension line."""
 IN_ROUNDS = "worked in rounds; width shown is half the round"
+OPENED = "worked in rounds; drawn cut open where rounds begin"
 
 
 class _Request(NamedTuple):
@@ -77,7 +78,7 @@ def _lay_out(request: _Request, scale: float) -> Scene:
     figure = request.figure
     outline = tuple(_on_paper(point, scale) for point in figure.outline)
     bands = paint_bands(figure.bands, outline, (0.0, scale), request.hatches)
-    scene = Scene().fill(*fills_of(bands)).draw(Polygon(outline, OUTLINE_WIDTH))
+    scene = Scene().fill(*fills_of(bands)).draw(*outlines_of(bands), Polygon(outline, OUTLINE_WIDTH))
     scene = scene.draw(*(Polyline(tuple(_on_paper(end, scale) for end in hole), OUTLINE_WIDTH) for hole in figure.holes))
     scene = add_dimensions(scene, outline, _wanted(request, scale))
     for name, point in figure.marks:
@@ -126,7 +127,7 @@ def _quieter_side_first(scene: Scene, outline: Sequence[Point], figure: PieceFig
 
 
 def _note(figure: PieceFigure) -> str:
-    return IN_ROUNDS if figure.in_rounds else figure.note
+    return IN_ROUNDS if figure.in_rounds else OPENED if figure.opened else figure.note
 
 
 def _write_note(scene: Scene, note: str, max_width: float) -> Scene:
@@ -150,8 +151,9 @@ def _describe(figure: PieceFigure, units: Units, key: Sequence[KeyEntry]) -> str
     drawn = figure.sizes.index(figure.drawn_size)
     sentences = [f"Outline of {figure.title}, drawn in true proportion{in_size(figure.drawn_size)}."]
     if figure.bands:
-        bands = ", ".join(band.name for band in sorted(figure.bands, key=lambda band: band.bottom))
-        sentences.append(f"Colours from the bottom edge up: {bands}.")
+        bands = ", ".join(band.label for band in sorted(figure.bands, key=lambda band: (band.bottom, band.left or 0.0)))
+        across = ", and across from the edge where odd rows begin" if any(band.number for band in figure.bands) else ""
+        sentences.append(f"Colours from the bottom edge up{across}: {bands}.")
     sentences += [f"{letter}: {name}, {_length_text(values[drawn], units)}." for letter, name, values in key]
     if figure.slits:
         sentences.append(f"A line marks {listed_openings(figure)}.")

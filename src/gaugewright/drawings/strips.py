@@ -26,6 +26,23 @@ def clip_strip(polygon: Sequence[Point], bottom: float, top: float) -> tuple[Pol
     return tuple(tuple((x, -y) for x, y in part) for part in kept)
 
 
+def clip_block(
+    polygon: Sequence[Point], heights: tuple[float, float], left: float | None, right: float | None
+) -> tuple[Polygon, ...]:
+    """The parts of a polygon between two heights and, where they are given, two upright lines.
+
+    >>> clip_block([(0, 0), (4, 0), (4, 9), (0, 9)], (2, 3), 1, None)
+    (((1, 3.0), (1, 2.0), (4, 2), (4, 3)),)
+    """
+    strips = clip_strip(polygon, *heights)
+    if left is None and right is None:
+        return strips
+    low = min(x for x, _ in polygon) if left is None else left
+    high = max(x for x, _ in polygon) if right is None else right
+    found = [part for strip in strips for part in clip_strip([(y, x) for x, y in strip], low, high)]
+    return tuple(tuple((x, y) for y, x in reversed(part)) for part in found)
+
+
 def _keep_above(polygon: Polygon, level: float) -> list[Polygon]:
     """The parts of a polygon at or above a level.
 

@@ -29,7 +29,9 @@ class ColourChange:
 
 
 def stretches(view: PieceView, index: int) -> tuple[Stretch, ...]:
-    """The even stretches of a section, in order of working."""
+    """The even stretches of a section, in order of working; one, of no colour, where colours are told beforehand."""
+    if view.planned:
+        return (Stretch("", view.section_first_rows(index), view.section_last_rows(index)),)
     found: dict[tuple[int, str], dict[str, tuple[int, int]]] = {}
     for label, plan in view.plans.items():
         for number, (colour, first, last) in enumerate(_pieces_of_section(plan, index)):
@@ -55,7 +57,9 @@ def _pieces_of_section(plan: PiecePlan, index: int) -> list[tuple[str, int, int]
 
 
 def change_after(view: PieceView, last: Sized[int]) -> tuple[ColourChange, ...]:
-    """Colour changes that fall at the end of these rows."""
+    """Colour changes that fall at the end of these rows, where they aren't told beforehand."""
+    if view.planned:
+        return ()
     found: dict[str, dict[str, int]] = {}
     for label, row in last.items():
         plan = view.plans[label]
@@ -65,7 +69,9 @@ def change_after(view: PieceView, last: Sized[int]) -> tuple[ColourChange, ...]:
 
 
 def changes_within(view: PieceView, index: int) -> tuple[ColourChange, ...]:
-    """Colour changes inside a section, after its first row."""
+    """Colour changes inside a section, after its first row, where they aren't told beforehand."""
+    if view.planned:
+        return ()
     found: dict[tuple[int, str], dict[str, int]] = {}
     for label, plan in view.plans.items():
         for number, (colour, first, _) in enumerate(_pieces_of_section(plan, index)):

@@ -25,10 +25,11 @@ from gaugewright.instructions.sizes_page import sizes_page
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book
 from gaugewright.measurements import Body
-from gaugewright.sized import Sized
+from gaugewright.sized import Sized, join
 from gaugewright.trade.care import care_lines
 from gaugewright.trade.cautions import cautions
 from gaugewright.trade.levels import project_level
+from gaugewright.yarn.blocks import block_amounts
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
@@ -54,7 +55,7 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     in_order = sorted(views, key=lambda view: told.index(view.piece.key))
     pieces = tuple(block for view in in_order for block in _chapter(pattern, book, view, names))
     up = tuple(making_up(book, pattern.design, pattern.grading.pieces, pattern.grading.environments, names))
-    end = tuple(finishing(book, pattern.design))
+    end = tuple(finishing(book, pattern.design, pattern.grading.pieces, names))
     fabrics = _fabrics_in_use(pattern.design, views)
     gauge = tuple(gauge_page(book, fabrics, _critical(pattern)))
     notes = (*notes_page(book, pattern.design, views), *pattern_chapter(book, fabrics))
@@ -83,7 +84,9 @@ def _view(pattern: Pattern, key: str) -> PieceView:
     passes = next((o.passes for o in pattern.design.openings if [e.edge for e in o.around] == [piece.bottom] and o.around[0].piece in alike), "")
     own = piece.make > 1 and all(pattern.design.piece(host).make == piece.make for host, _ in piece.start.edges)
     paired = mirrored and not piece.start.in_rounds
-    return PieceView(piece, pattern.grading.plans[key], pattern.grading.pieces[key], fabrics, paired, passes, own)
+    plans, graded = pattern.grading.plans[key], pattern.grading.pieces[key]
+    winding = join(lambda plan, one: block_amounts(pattern.design, plan, one), plans, graded)
+    return PieceView(piece, plans, graded, fabrics, paired, passes, own, winding)
 
 
 def _chapter(pattern: Pattern, book: Book, view: PieceView, names: Names) -> Iterator[Block]:

@@ -9,6 +9,7 @@ from gaugewright.grading.ratio import sewing_ratio
 from gaugewright.grading.rings import picked_edges
 from gaugewright.grading.waiting import bands_after, seams_before
 from gaugewright.instructions.buttonhole_words import buttons_sewn
+from gaugewright.instructions.ends_words import ends_table
 from gaugewright.instructions.flat_raglan_words import raglan_seam
 from gaugewright.instructions.fold_words import fold_sentences
 from gaugewright.instructions.materials import listed
@@ -167,7 +168,7 @@ def order_of_work(book: Book, design: Design, names: Names) -> Iterator[Block]:
             yield Paragraph(book.front_text("order-band", piece=told[key]), "bullet")
 
 
-def finishing(book: Book, design: Design) -> Iterator[Block]:
+def finishing(book: Book, design: Design, pieces: Pieces, names: Names) -> Iterator[Block]:
     """Ends, blocking, and the shoulders of heavy cloth."""
     yield Heading(2, book.front["finishing-heading"])
     yield Paragraph(book.front_text("finish-ends"), "bullet")
@@ -175,3 +176,4 @@ def finishing(book: Book, design: Design) -> Iterator[Block]:
         yield Paragraph(book.front_text("finish-shoulders", slst=book.abbr("sl st")), "bullet")
     yield from buttons_sewn(book, design)
     yield Paragraph(book.front_text("finish-block"), "bullet")
+    yield from ends_table(book, design, pieces, names)

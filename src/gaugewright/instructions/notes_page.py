@@ -52,7 +52,7 @@ def _kinds(design: Design, views: tuple[PieceView, ...]) -> Iterator[str]:
     if "joined rounds" in worked:
         yield "note-round-join-flat"
     if any(len(plan.bands) > 1 for view in views for plan in view.plans):
-        yield "note-colour"
+        yield "note-colour-carried" if any(view.piece.colours.carry for view in views) else "note-colour"
         if worked & {"joined rounds", "turned rounds"}:
             yield "note-colour-rounds"
     if any(view.piece.edges for view in views):

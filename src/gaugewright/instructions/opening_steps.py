@@ -62,8 +62,15 @@ def _first_row(book: Book, view: PieceView) -> Paragraph:
         kind = "first-row-counted" if cloth.counts else "first-row"
         slots |= {"ordinal": ordinal(begin.first_into)}
     sentence = book.sentence(kind, f"{view.piece.key}.row1", **slots)
+    blocks = first_in_blocks(book, view)
     label = f"{book.row_word(view.in_rounds)}\u00a01:" if view.paired else f"{book.row_word(view.in_rounds)}\u00a01 (RS):"
-    return step(label, sentence, count=count_end(book, f"{view.piece.key}.row1", view.stitches(first_rows(view))))
+    return step(label, sentence, *blocks, count=count_end(book, f"{view.piece.key}.row1", view.stitches(first_rows(view))))
+
+
+def first_in_blocks(book: Book, view: PieceView) -> list[Spans]:
+    """That row 1 is worked in blocks of colour already, where it is."""
+    several = bool(view.first.blocks) and view.first.blocks[0].first == 1 and view.first.blocks[0].several
+    return [book.sentence("blocks-first-row")] if several else []
 
 
 def first_rows(view: PieceView) -> Sized[int]:
@@ -83,6 +90,7 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
         parts += _one_edge(book, view, ups, cloth.stitch, titles)
     parts = list(opening_picked_up(book, view, titles)) if is_round_opening(view) else parts
     sentences.append((*parts, Span(", "), *pick_up_close(book, cloth, view.first.worked), Span(".")))
+    sentences += first_in_blocks(book, view)
     if view.first.worked == "spiral rounds":
         sentences.append(book.sentence("pick-up-spiral"))
     if any(up.rows for start in starts for up in start.pick_ups):  # type: ignore[union-attr]

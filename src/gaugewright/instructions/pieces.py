@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from gaugewright.design.size_list import ONE_SIZE
 from gaugewright.drawings.model import Schematic
 from gaugewright.grading.model import EdgeStart
+from gaugewright.instructions.colour_words import colour_steps
 from gaugewright.instructions.crown_words import close_sentence, is_closed
 from gaugewright.instructions.dividing_words import is_yoke, yoke_end
 from gaugewright.instructions.fabric_words import fabric_words
@@ -39,6 +40,7 @@ def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schemati
     yield from schematic_blocks(book, view, schematic, drawn)
     for note in view.piece.notes:
         yield Paragraph(plain(note), "note")
+    yield from colour_steps(book, view, names.yarns, names.pieces)
     yield from opening_steps(book, view, dict(names.yarns), dict(names.pieces))
     for index in range(len(view.first.sections)):
         yield from section_blocks(book, view, index, dict(names.yarns), names.pieces)

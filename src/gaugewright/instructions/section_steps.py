@@ -150,8 +150,8 @@ def _even(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Ite
             continue
         last = stretch.last.pick(worked)
         fact = f"{view.piece.key}.{index}.{number}"
-        kind = ("work-pattern" if view.first.sections[index].cloth.pattern else "work-even-rounds" if view.in_rounds else "work-even") + in_colour(view)
-        sentence = book.sentence(kind, fact, colour=names[stretch.colour], length=view.height(last), bottom=spoken(view.piece.bottom))
+        kind = ("work-pattern" if view.first.sections[index].cloth.pattern else "work-even-rounds" if view.in_rounds else "work-even") + ("-planned" if view.planned else in_colour(view))
+        sentence = book.sentence(kind, fact, colour=names.get(stretch.colour, ""), length=view.height(last), bottom=spoken(view.piece.bottom))
         told = change_sentences(book, view, changes, names, worked)
         count = count_end(book, fact, view.stitches(last)) if stretch is parts[-1] else ()
         yield step(to_row(book, view, last), only(book, worked), sentence, *told, count=count)

@@ -30,8 +30,8 @@ def spread_blocks(book: Book, view: PieceView, index: int, names: Mapping[str, s
 
 
 def in_colour(view: PieceView) -> str:
-    """The sentence that names the colour, where a piece has several."""
-    return "-colour" if len(view.first.bands) > 1 else ""
+    """The sentence that names the colour, where a piece has several that aren't told beforehand."""
+    return "-colour" if len(view.first.bands) > 1 and not view.planned else ""
 
 
 def shaped_rounds(plan: SpreadPlan, index: int) -> Iterator[tuple[int, Spread | None, int]]:

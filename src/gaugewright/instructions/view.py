@@ -7,6 +7,7 @@ from gaugewright.grading.model import GradedPiece, Row
 from gaugewright.grading.plan import PiecePlan
 from gaugewright.instructions.wording import Mm
 from gaugewright.sized import Sized
+from gaugewright.yarn.blocks import BlockAmount
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,6 +15,7 @@ class PieceView:
     """One piece with its plans and rows; `fabrics` by name. One of a mirrored pair is `paired`: either
     face of it may come outside, so its rows have no right side. `passes` says what its beginning must pass, hand or head.
     What is made twice is worked onto its `own` piece each where those are made twice too.
+    `winding` says what each block of colour takes.
     """
 
     piece: Piece
@@ -23,6 +25,7 @@ class PieceView:
     paired: bool = False
     passes: str = ""
     own: bool = False
+    winding: Sized[tuple[tuple[BlockAmount, ...], ...]] = Sized((), ())
 
     @property
     def labels(self) -> tuple[str, ...]:
@@ -33,6 +36,11 @@ class PieceView:
     def first(self) -> PiecePlan:
         """Any size's plan: structure is the same in all."""
         return self.plans.values[0]
+
+    @property
+    def planned(self) -> bool:
+        """Whether its colours are told beforehand, as stripes or blocks."""
+        return bool(self.piece.colours.stripes or self.piece.colours.blocks)
 
     @property
     def in_rounds(self) -> bool:

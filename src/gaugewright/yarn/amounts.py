@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from gaugewright.design.model import Design, Fabric, Piece
 from gaugewright.design.sides import is_folded, on_both_sides
 from gaugewright.grading.model import ChainStart, GradedPiece, Row, Run, Strip
+from gaugewright.grading.strands import ends_by_colour
 from gaugewright.rounding import up
 from gaugewright.trade.tails import tail
 
@@ -63,8 +64,8 @@ def amounts(design: Design, pieces: Mapping[str, GradedPiece]) -> dict[str, Amou
                     _add(stitches, run.colour, mass * share * stitches_worked(run) * piece.make)
             _add_foundation(foundations, strip, design, piece.make)
             _add_band_seams(tails, strip, design, piece, pieces[piece.key])
-            for colour, ends in _ends(strip).items():
-                _add(tails, colour, ends * piece.make * _grams_of(design, colour, tail("weave in")))
+        for colour, ends in ends_by_colour(pieces[piece.key].strips, piece.colours.carry).items():
+            _add(tails, colour, ends * piece.make * grams_of(design, colour, tail("weave in")))
     _add_seams(tails, design, pieces)
     return {yarn.key: _amount(yarn.key, design, stitches, foundations, tails) for yarn in design.yarns if yarn.key in stitches}
 
@@ -105,19 +106,7 @@ def _add_band_seams(total: dict[str, float], strip: Strip, design: Design, piece
     if join is not None:
         colour = strip.rows[0].colours[0]
         length = (graded.worked["width"] if join.ring else 0.0) + (graded.worked["length"] if join.sewn else 0.0)
-        _add(total, colour, _grams_of(design, colour, tail("seam factor") * length) * piece.make)
-
-
-def _ends(strip: Strip) -> dict[str, int]:
-    """Tails by colour: one at each start and one at each end of a colour."""
-    found: dict[str, int] = {}
-    before: str | None = None
-    for row in strip.rows:
-        for colour in row.colours:
-            if colour != before:
-                found[colour] = found.get(colour, 0) + 2
-            before = colour
-    return found
+        _add(total, colour, grams_of(design, colour, tail("seam factor") * length) * piece.make)
 
 
 def _add_seams(total: dict[str, float], design: Design, pieces: Mapping[str, GradedPiece]) -> None:
@@ -129,10 +118,11 @@ def _add_seams(total: dict[str, float], design: Design, pieces: Mapping[str, Gra
         colour = piece.main.rows[-1].colours[0]
         length = piece.edges[seam.join.edge].length / (2 if is_folded(design, seam) else 1)
         strands = 2 if on_both_sides(design, seam) else 1
-        _add(total, colour, _grams_of(design, colour, tail("seam factor") * length * strands))
+        _add(total, colour, grams_of(design, colour, tail("seam factor") * length * strands))
 
 
-def _grams_of(design: Design, colour: str, length: float) -> float:
+def grams_of(design: Design, colour: str, length: float) -> float:
+    """Grams of a length of yarn in mm; nothing where its ball isn't known."""
     yarn = design.yarn(colour)
     if not yarn.ball_mass or not yarn.ball_length:
         return 0.0

@@ -1,0 +1,39 @@
+"""Ends to weave in, counted by piece and colour."""
+
+from collections.abc import Iterator, Mapping
+
+from gaugewright.design.model import Design
+from gaugewright.grading.model import GradedPiece
+from gaugewright.grading.strands import ends_by_colour
+from gaugewright.instructions.nodes import Table, measure_columns, spans_text
+from gaugewright.instructions.pieces import Names
+from gaugewright.instructions.wording import Book, counts_text
+from gaugewright.sized import Sized
+
+Ends = dict[str, Sized[dict[str, int]]]
+
+
+def ends_table(book: Book, design: Design, pieces: Mapping[str, Sized[GradedPiece]], names: Names) -> Iterator[Table]:
+    """The table of ends; none where a pattern has one colour, whose few ends need no plan."""
+    ends: Ends = {piece.key: _ends(design, pieces[piece.key], piece.key) for piece in design.pieces}
+    used = [yarn for yarn in design.yarns if any(yarn.key in one for sized in ends.values() for one in sized)]
+    if len(used) < 2:
+        return
+    rows = []
+    for piece in design.pieces:
+        title = piece.title if piece.make == 1 else spans_text(book.front_text("twice", piece=piece.title, make=piece.make))
+        cells = [ends[piece.key].map(lambda one, key=yarn.key: one.get(key, 0)) for yarn in used]  # type: ignore[misc]
+        rows.append((title, *(_cell(book, cell) for cell in cells), _cell(book, ends[piece.key].map(lambda one: sum(one.values())))))
+    header = (book.front["ends-piece"], *(names.yarns[yarn.key] for yarn in used), book.front["ends-all"])
+    note = book.front["ends-note-seams" if design.seams or design.attachments else "ends-note"]
+    yield Table(book.front["ends-caption"], header, tuple(rows), measure_columns(len(header) - 1), note=note)
+
+
+def _ends(design: Design, graded: Sized[GradedPiece], key: str) -> Sized[dict[str, int]]:
+    """Ends by colour of all pieces that are made alike."""
+    piece = design.piece(key)
+    return graded.map(lambda one: {colour: ends * piece.make for colour, ends in ends_by_colour(one.strips, piece.colours.carry).items()})
+
+
+def _cell(book: Book, counts: Sized[int]) -> str:
+    return counts_text(counts, book.labels) if any(counts) else book.words["no-value"]
