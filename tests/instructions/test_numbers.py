@@ -443,12 +443,16 @@ def _told_elsewhere(sentence: str, told_so: str) -> bool:
 
     Shaped rounds and schedules of unlike structure are sentences in a copy and lines of a table in the
     whole, and so are the steps of shaped edges; a V may leave a stitch at its foot in some sizes only; a neck may be picked up stitch for stitch in one size and
-    not in others; a drawing's letters are given to the measures of the size that is drawn.
+    not in others; a drawing's letters are given to the measures of the size that is drawn; a table whose sizes
+    agree has one column for all.
     """
-    if re.match(r"— \d+ sts?\.$|cm$|in$|[A-Z] [A-Z]\w+( \w+)*$|Join with a .* work (along the edge|all round the opening)|Then work plain \w+ to the end of R\w+ \d+\.$|To the end of R\w+ \d+: Work plain \w+\.$", sentence):
+    if re.match(r"— \d+ sts?\.$|cm$|in$|sts$|g$|m$|Rows$|Rnds$|\d [A-Z]\w+$|[A-Z] [A-Z]\w+( \w+)*$|Join with a .* work (along the edge|all round the opening)|Then work plain \w+ to the end of R\w+ \d+\.$|To the end of R\w+ \d+: Work plain \w+\.$", sentence):
         return True
     shaped = re.match(r"Rnd \d+: (?:With \w+: )?(?:[Cc]h .*?\), )?(.*), (?:join|do not join)", sentence) or re.search(r"Work the (?:inc|dec) \w+ (.*)\.$", sentence)
     if re.search(r"of the neck is worked by itself|With the same face towards you", sentence):
+        return True
+    begun = re.match(r"R\w+ 1[^:]*: With \w+(,? .*)\.$", sentence)
+    if begun and f"with the colour of rnd 1{begun[1].lower()}" in told_so:  # stripes may begin with another yarn in each size
         return True
     if steps := re.search(r"(?:leave|decrease) (\d+ sts? on Rows? .*)\.$", sentence):
         return f" {steps[1].lower()} " in f" {told_so} "

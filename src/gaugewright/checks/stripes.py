@@ -124,14 +124,15 @@ def _told(rows: Rows) -> str:
 
 
 def _in_vain(subject: Subject, piece: Piece, stripes: Stripes) -> Iterator[Problem]:
-    """Yarns cut though their colour comes again soon: at the other edge, as after a stripe of an odd number of rows."""
+    """Yarns cut though their colour comes again soon: at the other edge, after an odd number of rows."""
     cut: dict[str, int] = {}
     for size in subject.sizes:
         strips = subject.grading.pieces[piece.key][size].strips
         strands = strands_of(strips[:1], stripes.carry)
         for strand in strands:
             again = [other.first for other in strands if other.colour == strand.colour and other.first > strand.last]
-            if again and min(again) - 1 - strand.last <= stripes.carry:
+            rested = min(again) - 1 - strand.last if again else 0
+            if rested % 2 and rested <= stripes.carry:
                 cut[size] = cut.get(size, 0) + 1
     if cut and strips[0].worked == "rows":
         told = by_size((size, count_of(number, "time")) for size, number in cut.items())

@@ -60,7 +60,7 @@ def _stripes(book: Book, view: PieceView, names: Mapping[str, str], titles: Mapp
         kind = "stripes-carry-rounds" if view.in_rounds else "stripes-carry"
         sentences.append(book.sentence(kind, view.piece.key, limit=rows_text(book, view, view.piece.colours.carry)))
     if "cut" in fates:
-        sentences.append(book.sentence("stripes-cut", tail=tail_length(book, "weave in")))
+        sentences.append(book.sentence("stripes-cut" if "carry" in fates else "stripes-cut-alone", tail=tail_length(book, "weave in")))
     return step("Stripes:", *sentences)
 
 
@@ -90,7 +90,8 @@ def _placed(book: Book, view: PieceView, titles: Mapping[str, str]) -> list[Span
     stripes = view.piece.colours.stripes
     assert stripes is not None
     if stripes.match is not None and any(plan.stripes is not None and plan.stripes.shift for plan in view.plans):
-        return [book.sentence("stripes-go-on" if stripes.match.own is None else "stripes-meet", piece=titles[stripes.match.piece], Row=book.row_word(view.in_rounds))]
+        kind, rows = "stripes-go-on" if stripes.match.own is None else "stripes-meet", book.words["rounds" if view.in_rounds else "rows"]
+        return [book.sentence(kind, piece=titles[stripes.match.piece], rows=rows)]
     begins = view.plans.map(_first_begun)
     if stripes.begin is not None and any(row > 1 for row in begins):
         return [book.sentence("stripes-begin", view.piece.key, Row=book.row_word(view.in_rounds), first=begins)]

@@ -6,7 +6,7 @@ from gaugewright.grading.plan import SpreadPlan
 from gaugewright.instructions.cloth_words import closing, opening
 from gaugewright.instructions.nodes import Block, Paragraph, Table, spans_text
 from gaugewright.instructions.spread_words import in_colour, round_work, shaped_rounds, spread_sentences
-from gaugewright.instructions.steps import count_end, step, tail_length
+from gaugewright.instructions.steps import count_end, first_yarn, step, tail_length
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Mm, Slot, Spans, sizes_text
 from gaugewright.sized import Sized
@@ -31,7 +31,7 @@ def centre_steps(book: Book, view: PieceView, names: Mapping[str, str]) -> list[
         slots |= {"open": begin} if begin else {}
         sentence = book.sentence(kind, fact, close=closing(book, cloth, plan.worked), **slots)
     return [
-        step("Foundation:", book.sentence("centre-foundation", view.piece.key, colour=names[plan.colour_of(1)])),
+        step("Foundation:", book.sentence("centre-foundation", view.piece.key, colour=first_yarn(book, view, names))),
         step(f"{book.row_word(True)}\u00a01 (RS):", sentence, count=count_end(book, fact, stitches)),
     ]
 

@@ -4,7 +4,7 @@ from gaugewright.grading.divide_start import DivideStart, Division, halves_of_ba
 from gaugewright.grading.plan import RaglanPlan, RoundYokePlan
 from gaugewright.instructions.cloth_words import closing, opening
 from gaugewright.instructions.nodes import Paragraph
-from gaugewright.instructions.steps import count_end, only, step
+from gaugewright.instructions.steps import count_end, first_yarn, only, step
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Slot, Spans, spaced
 from gaugewright.sized import Sized
@@ -48,7 +48,7 @@ def divide_steps(book: Book, view: PieceView, names: dict[str, str], titles: dic
     starts: Sized[DivideStart] = view.plans.map(lambda plan: plan.start)  # type: ignore[arg-type,return-value]
     start, cloth, fact = starts.values[0], view.first.start_cloth, f"{view.piece.key}.row1"
     slots: dict[str, Slot] = {
-        "stitch": book.abbr(cloth.stitch), "colour": names[view.first.colour_of(1)], "piece": titles[start.piece],
+        "stitch": book.abbr(cloth.stitch), "colour": first_yarn(book, view, names), "piece": titles[start.piece],
         "sleeve": starts.map(lambda s: s.sleeve), "close": closing(book, cloth, view.first.worked),
     }
     open_ = opening(book, cloth, view.first.worked)

@@ -8,7 +8,7 @@ from gaugewright.grading.ratio import best_ratio, sewing_ratio
 from gaugewright.instructions.cloth_words import each, opening
 from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Align, Block, Paragraph, Table
-from gaugewright.instructions.steps import count_end, edge_word, step, tail_length, to_row
+from gaugewright.instructions.steps import count_end, edge_word, first_yarn, step, tail_length, to_row
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Spans, ordinal
 from gaugewright.sized import Sized
@@ -37,7 +37,7 @@ def joined_start(book: Book, view: PieceView, names: Titles, titles: Titles) -> 
     chains: Sized[int] = view.plans.map(lambda one: one.start.chains if isinstance(one.start, ChainStart) else 0)
     kind = "join-begin" if not first.ring else "join-begin-seam" if len(view.piece.start.edges) > 1 else "join-begin-round"
     edges = tuple(view.piece.start.edges)
-    sentences = [book.sentence(kind, view.piece.key, colour=names[plan.colour_of(1)], slst=book.abbr("sl st"), chains=chains, edges=_edges(book, edges, titles))]
+    sentences = [book.sentence(kind, view.piece.key, colour=first_yarn(book, view, names), slst=book.abbr("sl st"), chains=chains, edges=_edges(book, edges, titles))]
     sentences += [book.sentence("join-order")] if len(edges) > 1 else []
     begin = foundation(cloth.stitch, plan.start.stitches, cloth.chains, cloth.counts)
     row = book.sentence("join-first-row", f"{view.piece.key}.row1", stitch=book.abbr(cloth.stitch), ordinal=ordinal(begin.first_into))

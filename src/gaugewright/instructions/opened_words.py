@@ -4,7 +4,7 @@ from gaugewright.grading.model import GoOnStart
 from gaugewright.grading.opened import OpenedPlan
 from gaugewright.instructions.cloth_words import closing, opening
 from gaugewright.instructions.nodes import Paragraph
-from gaugewright.instructions.steps import count_end, spoken, step
+from gaugewright.instructions.steps import count_end, first_yarn, spoken, step
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book
 from gaugewright.sized import Sized
@@ -30,7 +30,7 @@ def go_on_steps(book: Book, view: PieceView, names: dict[str, str], titles: dict
     start, cloth, fact = starts.values[0], view.first.start_cloth, f"{view.piece.key}.row1"
     begin = opening(book, cloth, "rows")
     sentence = book.sentence(
-        "go-on", fact, colour=names[view.first.colour_of(1)], piece=titles[start.piece], stitch=book.abbr(cloth.stitch),
+        "go-on", fact, colour=first_yarn(book, view, names), piece=titles[start.piece], stitch=book.abbr(cloth.stitch),
         open=(*begin, *book.part("and-then")) if begin else (), n=starts.map(lambda s: s.stitches - int(cloth.counts)),
         left=starts.map(lambda s: s.left), edge=spoken(start.edge), close=closing(book, cloth, "rows"),
     )

@@ -9,7 +9,7 @@ from gaugewright.instructions.join_words import INTO_ROW_ENDS, is_joined, joined
 from gaugewright.instructions.nodes import Paragraph, Span
 from gaugewright.instructions.opened_words import go_on_steps
 from gaugewright.instructions.slit_words import is_round_opening, opening_picked_up
-from gaugewright.instructions.steps import count_end, edge_word, spoken, step
+from gaugewright.instructions.steps import count_end, edge_word, first_yarn, spoken, step
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Slot, Spans, ordinal
 from gaugewright.sized import Sized
@@ -42,7 +42,7 @@ def _chains(view: PieceView) -> Sized[int]:
 
 
 def _foundation(book: Book, view: PieceView, names: dict[str, str]) -> Paragraph:
-    colour = names[view.first.colour_of(1)]
+    colour = first_yarn(book, view, names)
     ring = view.piece.start.kind == "ring"
     sentence = book.sentence(
         "ring-foundation" if ring else "chain-foundation", view.piece.key,
@@ -82,7 +82,7 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
     cloth = view.first.start_cloth
     starts = view.plans.map(lambda plan: plan.start)
     chains = view.fabrics[cloth.fabric].chains if view.in_rounds else cloth.chains  # a spiral has its chain here only
-    sentences = [book.sentence(_beginning(view), colour=names[view.first.colour_of(1)], slst=book.abbr("sl st"), chains=max(1, chains))]
+    sentences = [book.sentence(_beginning(view), colour=first_yarn(book, view, names), slst=book.abbr("sl st"), chains=max(1, chains))]
     parts: list[Span] = []
     for index, _ in enumerate(view.piece.start.edges):
         ups: Sized[PickUp] = starts.map(lambda start, i=index: start.pick_ups[i])  # type: ignore[misc]

@@ -1,5 +1,7 @@
 """Steps of a piece: the label, the sentences, and the stitch count set apart at the end."""
 
+from collections.abc import Mapping
+
 from gaugewright.instructions.align import ColourChange
 from gaugewright.instructions.nodes import Paragraph, Span
 from gaugewright.instructions.view import PieceView
@@ -29,6 +31,12 @@ def only(book: Book, sizes: tuple[str, ...]) -> Spans:
     kind = "one-only" if len(sizes) == 1 else "only"
     text = book.words[kind].replace("{sizes}", sizes_text(sizes, book.labels, book.words))
     return (Span(text, "strong"),)
+
+
+def first_yarn(book: Book, view: PieceView, names: Mapping[str, str]) -> str:
+    """The yarn that a piece begins with; where sizes begin with others, as stripes may, that of their row 1."""
+    keys = {plan.colour_of(1) for plan in view.plans}
+    return names[keys.pop()] if len(keys) == 1 else book.words["first-yarn"].format(Row=book.row_word(view.in_rounds))
 
 
 def to_row(book: Book, view: PieceView, last: Sized[int]) -> str:
