@@ -10,7 +10,7 @@ from gaugewright.checks.model import Found, Subject
 from gaugewright.checks.remeasure import side_edges, span_of
 from gaugewright.checks.wording import by_size, count_of, problem
 from gaugewright.design.colours import Stripes
-from gaugewright.design.model import TOPS, EdgeName, Formula, Piece
+from gaugewright.design.model import UNSTACKED, EdgeName, Formula, Piece
 from gaugewright.errors import Problem
 from gaugewright.grading.strands import strands_of
 from gaugewright.rounding import half_up
@@ -70,7 +70,7 @@ def _uneven(subject: Subject, piece: Piece, stripes: Stripes, size: str) -> Iter
 def _own_rows(subject: Subject, piece: Piece, size: str) -> set[int]:
     plan, found, first = subject.grading.plans[piece.key][size], set[int](), 0
     for section, planned in zip(piece.sections, plan.sections, strict=True):
-        if not isinstance(section, TOPS) and section.colour:
+        if not isinstance(section, UNSTACKED) and section.colour:
             found |= set(range(first, first + planned.rows))
         first += planned.rows
     return found

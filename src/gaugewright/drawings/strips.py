@@ -32,7 +32,7 @@ def clip_block(
     """The parts of a polygon between two heights and, where they are given, two upright lines.
 
     >>> clip_block([(0, 0), (4, 0), (4, 9), (0, 9)], (2, 3), 1, None)
-    (((1, 3.0), (1, 2.0), (4, 2), (4, 3)),)
+    (((1, 3.0), (4.0, 3), (4.0, 2), (1, 2.0)),)
     """
     strips = clip_strip(polygon, *heights)
     if left is None and right is None:

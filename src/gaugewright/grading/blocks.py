@@ -9,7 +9,7 @@ from dataclasses import replace
 from itertools import accumulate
 
 from gaugewright.design.colours import BlockRows
-from gaugewright.design.model import Design, Piece
+from gaugewright.design.model import Design, Piece, Wedge
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.colour_plans import BlockPlan
@@ -19,6 +19,10 @@ from gaugewright.sizing.environment import Environment
 
 Cut = tuple[int, str]
 """A block's last stitch, counted in the order of working, and its colour."""
+
+
+SAME = 1e-6
+"""Widths in stitches that differ by less are one: the last bits of a quotient."""
 
 
 def block_stitches(part: BlockRows, stitches: int, gauge: Gauge, env: Environment) -> tuple[tuple[str, int], ...]:
@@ -47,23 +51,23 @@ def _with_rest(wanted: list[float | None], stitches: int) -> list[int]:
 
 
 def shared_out(wanted: list[float], stitches: int) -> list[int]:
-    """Whole stitches in proportion to widths: the largest remainders are rounded up, alike blocks from the outside in.
+    """Whole stitches in proportion to widths that are to fill a row.
 
-    >>> shared_out([10.75, 21.5, 10.75], 43), shared_out([1, 1, 1], 44), shared_out([1, 1, 1], 43)
-    ([11, 21, 11], [15, 14, 15], [14, 15, 14])
+    Blocks that are alike from both edges stay so, and the middle one takes what is left; else the largest
+    remainders are rounded up, from the outside in.
+
+    >>> shared_out([10.75, 21.5, 10.75], 43), shared_out([1, 1, 1], 44), shared_out([1, 1, 1, 1], 10), shared_out([1, 2, 3], 10)
+    ([11, 21, 11], [15, 14, 15], [3, 2, 2, 3], [2, 3, 5])
     """
-    total = sum(wanted)
-    exact = [width / total * stitches for width in wanted]
+    exact = [width / sum(wanted) * stitches for width in wanted]
+    middle, last = len(wanted) // 2, len(wanted) - 1
+    if len(wanted) % 2 and all(abs(one - other) < SAME for one, other in zip(exact, reversed(exact), strict=True)):
+        counts = [half_up(one) for one in exact]
+        counts[middle] = stitches - sum(counts[:middle]) - sum(counts[middle + 1 :])
+        return counts
     counts = [down(one) for one in exact]
-    left = stitches - sum(counts)
-    last = len(counts) - 1
-
-    def order(index: int) -> tuple[float, int]:
-        remainder = half_up((exact[index] - counts[index]) * 1e6)
-        outside = min(index, last - index)
-        return (-remainder, -outside if left % 2 and len(counts) % 2 else outside)
-
-    for index in sorted(range(len(counts)), key=order)[:left]:
+    order = sorted(range(len(exact)), key=lambda index: (-half_up((exact[index] - counts[index]) / SAME), min(index, last - index)))
+    for index in order[: stitches - sum(counts)]:
         counts[index] += 1
     return counts
 
@@ -176,6 +180,9 @@ def block_faults(piece: Piece, design: Design) -> Iterator[Problem]:
         if piece.start.in_rounds and worked != "turned rounds":
             message = f"{piece.key} is worked in rounds that aren't turned, and there each block's yarn waits at its end when the round comes back to its beginning"
             yield Problem("blocks-in-rounds", message, part.origin, "give it a fabric with `worked: turned rounds`, or work it in rows from a chain")
+        if any(isinstance(section, Wedge) for section in piece.sections):
+            message = f"{piece.key} has a wedge, whose short rows would turn within blocks"
+            yield Problem("blocks-shaped", message, part.origin, "take the wedge out, or let the piece have stripes, bands or one yarn")
         for block, after in zip(part.blocks, part.blocks[1:], strict=False):
             if block.colour == after.colour:
                 yield Problem("neighbours-alike", f"two blocks of {block.colour} lie side by side", after.origin, "write them as one block")
