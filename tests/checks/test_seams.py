@@ -127,6 +127,40 @@ def test_bands_change_at_the_same_rows() -> None:
     assert "band 1 ends after row 20 of back.side and row 19 of front.side" in problems[0].message
 
 
+SHAPED = damaged(
+    "      - shoulders: {neck: 24 cm} =>       - armhole: {to: shoulder, target: (body.bust + ease.bust) / 2 - 10 cm, block: 2 cm}\n      - shoulders: {neck: 24 cm}",
+    "      - even: {to: shoulder}\n      - armhole =>       - even: {to: underarm}\n      - armhole",
+    "heights: [20 cm, rest] => heights: [20 cm, 6 cm, rest]", "order: [oat, kelp] => order: [oat, kelp, oat]",
+    LIKE_BACK + " => " + """  front:
+    fabric: body
+    start: {chain: (body.bust + ease.bust) / 2}
+    sections:
+      - even: {to: underarm}
+      - armhole: {to: shoulder, target: (body.bust + ease.bust) / 2 - 10 cm, block: 2 cm}
+      - neck: {shape: round, width: 24 cm, depth: 20 cm}
+    edges: {both: [side, underarm, armhole], bottom: hem}
+    colours: {bands: tide, order: [kelp, oat, kelp]}
+""",
+)
+
+
+def test_bands_meet_across_the_sides_of_shaped_pieces_and_are_told_where_they_do_not() -> None:
+    """Armholes on both, a neck divided on one: the sides' rows are the same whatever is shaped above them."""
+    design, bodies, grading = pullover(SHAPED)
+    assert len(grading.pieces["front"]["A"].strips) == 3
+    assert problems_of(check_bands_meet, (design, bodies, grading)) == ()
+    result = next(result for result in checked(SHAPED) if result.name == "bands-meet")
+    assert result.figures == "6 colour changes compared over all sizes"
+    def later(piece: GradedPiece) -> GradedPiece:
+        rows = piece.main.rows
+        row = replace(rows[20], runs=tuple(replace(run, colour=rows[19].runs[0].colour) for run in rows[20].runs))
+        main = replace(piece.main, rows=(*rows[:20], row, *rows[21:]))
+        return replace(piece, strips=(main, *piece.strips[1:]))
+
+    off = problems_of(check_bands_meet, (design, bodies, with_piece(grading, "front", "B", later)))
+    assert places(off, SHAPED) == [("bands-do-not-meet", "error", "B", "back.side, to: front.sid")]
+
+
 def test_bands_of_one_colour_are_not_taken_for_a_change() -> None:
     three = "heights: [10 cm, 10 cm, rest]"
     text = damaged("heights: [20 cm, rest] => " + three, "order: [oat, kelp] => order: [oat, oat, kelp]", "order: [kelp, oat] => order: [kelp, oat, kelp]")

@@ -23,9 +23,25 @@ def tables(name: str, ending: str) -> Iterator[tuple[str, Table]]:
             yield titles[chapter], block
 
 
+def of_size(cell: str, index: int, sizes: int) -> str:
+    """One size's entry of a cell: "27 to 29 (28 to 30, –)" is a list, one entry alone serves all."""
+    entries = cell.replace("\u00a0", " ").removesuffix(")").replace(" (", ", ").split(", ")
+    assert len(entries) in (1, sizes), cell
+    return entries[index % len(entries)]
+
+
 def rows_in(cell: str) -> range:
-    first, _, last = cell.replace("\u00a0", " ").partition(" to ")
+    first, _, last = cell.partition(" to ")
     return range(int(first), int(last or first) + 1)
+
+
+def told_of(table: Table, index: int, sizes: int) -> Iterator[tuple[str, range, str]]:
+    """Colour, rows and last cell of the lines that one size has."""
+    alone = table.header[1] in ("Rows", "Rnds")
+    for line in table.rows:
+        rows = of_size(line[1], index, sizes) if alone else line[1 + index].replace("\u00a0", " ")
+        if rows != "–":
+            yield line[0], rows_in(rows), of_size(line[-1], index, sizes)
 
 
 @pytest.mark.parametrize("name", COLOURED)
@@ -34,14 +50,12 @@ def test_the_table_of_colours_accounts_for_every_row_of_every_size(name: str, en
     design, grading = graded(name).design, graded(name).grading
     labels = {yarn.key: yarn.label for yarn in design.yarns}
     for key, table in tables(name, ending):
-        assert len({piece.title for piece in design.pieces}) == len(design.pieces)
         sizes = graded(name).bodies.labels
         for index, size in enumerate(sizes):
             plan, strips = grading.plans[key][size], grading.pieces[key][size].strips
-            column = 1 if table.header[1] in ("Rows", "Rnds") else 1 + index
-            told = {row: line[0] for line in table.rows if line[column] != "–" for row in rows_in(line[column])}
-            worked = {number: labels[row.runs[0].colour] for number, row in enumerate((*strips[0].rows, *(strips[1].rows if len(strips) > 1 else ())), start=1)}
-            assert {row: colour for row, colour in told.items() if row <= plan.rows} == worked, f"{key} {size}"
+            told = [(row, colour) for colour, rows, _ in told_of(table, index, len(sizes)) for row in rows if row <= plan.rows]
+            one_side = (*strips[0].rows, *(strips[1].rows if len(strips) > 1 else ()))
+            assert told == [(number, labels[row.runs[0].colour]) for number, row in enumerate(one_side, start=1)], f"{key} {size}"
 
 
 @pytest.mark.parametrize("name", COLOURED)
@@ -49,16 +63,13 @@ def test_a_stripes_yarn_is_carried_or_cut_as_its_strand_is(name: str) -> None:
     design, grading = graded(name).design, graded(name).grading
     sizes = graded(name).bodies.labels
     for key, table in tables(name, "stripes"):
-        carry = design.piece(key).colours.carry
-        for line in table.rows:
-            spans = [line[1] if table.header[1] in ("Rows", "Rnds") else line[1 + index] for index in range(len(sizes))]
-            lasts = {size: rows_in(span)[-1] for size, span in zip(sizes, spans, strict=True) if span != "–"}
-            going_on = [size for size, last in lasts.items() if last < grading.plans[key][size].rows]
-            fates = re.findall(r"carry|cut", line[-1])
-            assert len(fates) in (1, len(going_on)) if going_on else line[-1] == "–", f"{key} {line}"
-            for place, size in enumerate(going_on):
-                strand = next(one for one in strands_of(grading.pieces[key][size].strips, carry) if lasts[size] in one.rows)
-                assert fates[place % len(fates)] == ("cut" if strand.last == lasts[size] else "carry"), f"{key} {size} {line}"
+        for index, size in enumerate(sizes):
+            plan, strips = grading.plans[key][size], grading.pieces[key][size].strips
+            for _, rows, fate in told_of(table, index, len(sizes)):
+                if rows[-1] < plan.rows:
+                    strand = next(one for one in strands_of(strips, design.piece(key).colours.carry) if rows[-1] in one.rows)
+                    alike = plan.colour_of(rows[-1]) == plan.colour_of(rows[-1] + 1)
+                    assert fate == ("go on" if alike else "cut" if strand.last == rows[-1] else "carry"), f"{key} {size} {rows}"
 
 
 def test_blocks_told_are_those_of_the_rows() -> None:

@@ -105,22 +105,17 @@ def _outer(view: PieceView, label: str, plan: BlockPlan) -> tuple[int, int]:
 
 
 def _table(book: Book, view: PieceView, blocks: Sequence[NumberedBlock], names: Mapping[str, str]) -> Table:
-    """Grams and metres of each block: a row a block where sizes agree or there is one, else a row a figure."""
-    caption = book.words["block-table"].format(title=view.piece.title)
-    note = book.words["block-note"]
-    figures = [
-        (f"{block.number} {names[block.colour]}", [(unit, values) for unit, values in _figures(block) if None not in values]) for block in blocks
-    ]
-    units = dict.fromkeys(unit for _, parts in figures for unit, _ in parts)
-    if all(len(set(values)) == 1 for _, parts in figures for _, values in parts):
-        rows = tuple((name, *(str(dict(parts)[unit][0]) if unit in dict(parts) else book.words["no-value"] for unit in units)) for name, parts in figures)
-        return Table(caption, (book.words["block-head"], *units), rows, measure_columns(len(units)), note=note)
-    rows = tuple((f"{name}, {unit}", *(str(value) for value in values)) for name, parts in figures for unit, values in parts)
-    return Table(caption, (book.words["block-head"], *book.labels), rows, measure_columns(len(book.labels)), note=note)
+    """Grams and metres to wind off, both rounded up: a length wound off must not run out."""
+    rows = tuple((f"{block.number} {names[block.colour]}", *(_wound(amount) for amount in block.amounts)) for block in blocks)
+    same = all(len(set(row[1:])) == 1 for row in rows)
+    header = (book.words["block-head"], *((book.words["block-yarn"],) if same else book.labels))
+    return Table(
+        book.words["block-table"].format(title=view.piece.title), header, tuple(row[: len(header)] for row in rows),
+        measure_columns(len(header) - 1), note=book.words["block-note"],
+    )
 
 
-def _figures(block: NumberedBlock) -> list[tuple[str, tuple[int | None, ...]]]:
-    """Stitches, grams and metres, the last two rounded up: a length wound off must not run out."""
-    grams = tuple(None if one.grams is None else up(one.grams) for one in block.amounts)
-    metres = tuple(None if one.metres is None else up(one.metres) for one in block.amounts)
-    return [("sts", block.stitches.values), ("g", grams), ("m", metres)]
+def _wound(amount: BlockAmount) -> str:
+    assert amount.grams is not None  # without a weighed swatch there is no table
+    grams = f"{up(amount.grams)}\u00a0g"
+    return grams if amount.metres is None else f"{grams}, {up(amount.metres)}\u00a0m"

@@ -1,12 +1,14 @@
 """Colours told before a piece is begun: its stripes as a sequence, and the rows of every colour in a table."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import groupby
 
+from gaugewright.design.model import UNSTACKED, Piece
 from gaugewright.grading.plan import PiecePlan
 from gaugewright.grading.strands import Strand, strands_of
 from gaugewright.instructions.block_words import block_steps
-from gaugewright.instructions.nodes import Block, Paragraph, Span, Table, measure_columns
+from gaugewright.instructions.nodes import Align, Block, Paragraph, Span, Table, measure_columns
 from gaugewright.instructions.steps import step, tail_length
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Spans, counts_text, list_text
@@ -19,6 +21,10 @@ class Line:
 
     colour: str
     rows: Mapping[str, tuple[int, int]]
+
+
+Key = tuple[str, str, int]
+"""A colour and what makes its rows the same stretch in every size: a place in the sequence, a section, a band's number."""
 
 
 def colour_steps(book: Book, view: PieceView, names: Mapping[str, str], titles: Mapping[str, str]) -> Iterator[Block]:
@@ -34,21 +40,30 @@ def colour_steps(book: Book, view: PieceView, names: Mapping[str, str], titles: 
 
 def lines_of(view: PieceView) -> tuple[Line, ...]:
     """Stripes, or bands, of all sizes in order of working; those of one place in the sequence are one line."""
-    found: dict[tuple[object, ...], dict[str, tuple[int, int]]] = {}
+    found: dict[Key, dict[str, tuple[int, int]]] = {}
     for label, plan in view.plans.items():
-        for key, first, last in _keyed(plan):
-            found.setdefault(key, {})[label] = (first, last)
+        for key, rows in groupby(range(1, plan.rows + 1), key=_keys(view.piece, plan)):
+            first, *others = rows
+            found.setdefault(key, {})[label] = (first, others[-1] if others else first)
     lines = sorted(found.items(), key=lambda item: max(first for first, _ in item[1].values()))
-    return tuple(Line(str(key[0]), rows) for key, rows in lines)
+    return tuple(Line(key[0], rows) for key, rows in lines)
 
 
-def _keyed(plan: PiecePlan) -> Iterator[tuple[tuple[object, ...], int, int]]:
-    """Each band of one size with what makes it the same in other sizes: its place in the sequence, else its number."""
-    for number, band in enumerate(plan.bands):
-        if plan.stripes is None or plan.stripes.colour_at(band.first) != band.colour:
-            yield (band.colour, "own", number if plan.stripes is None else 0), band.first, band.last
-        else:
-            yield (band.colour, "stripe", plan.stripes.place(band.first)[0]), band.first, band.last
+def _keys(piece: Piece, plan: PiecePlan) -> Callable[[int], Key]:
+    """What tells each row's stretch; rows of a section with a colour of its own are a stretch by themselves."""
+    own: dict[int, int] = {}
+    row = 1
+    for index, (section, planned) in enumerate(zip(piece.sections, plan.sections, strict=True)):
+        if not isinstance(section, UNSTACKED) and section.colour:
+            own |= dict.fromkeys(range(row, row + planned.rows), index)
+        row += planned.rows
+
+    def key(row: int) -> Key:
+        if plan.stripes is None:
+            return plan.colour_of(row), "band", next(n for n, band in enumerate(plan.bands) if band.first <= row <= band.last)
+        return (plan.colour_of(row), "section", own[row]) if row in own else (plan.colour_of(row), "stripe", plan.stripes.place(row)[0])
+
+    return key
 
 
 def _stripes(book: Book, view: PieceView, names: Mapping[str, str], titles: Mapping[str, str]) -> Paragraph:
@@ -107,11 +122,14 @@ def _first_begun(plan: PiecePlan) -> int:
 
 
 def _fates(view: PieceView, line: Line) -> dict[str, str]:
-    """What becomes of a stripe's yarn in each size where the piece goes on after it: it is carried, or cut."""
-    return {
-        label: "cut" if _strand(view, label, last).last == last else "carry"
-        for label, (_, last) in line.rows.items() if last < view.plans[label].rows
-    }
+    """What becomes of a stripe's yarn in each size where the piece goes on after it: it goes on too, is carried, or cut."""
+    found = {}
+    for label, (_, last) in line.rows.items():
+        plan = view.plans[label]
+        if last < plan.rows:
+            ends = _strand(view, label, last).last == last
+            found[label] = "on" if plan.colour_of(last + 1) == line.colour else "cut" if ends else "carry"
+    return found
 
 
 def _strand(view: PieceView, label: str, row: int) -> Strand:
@@ -123,46 +141,76 @@ def _stripe_table(book: Book, view: PieceView, names: Mapping[str, str]) -> Tabl
     rows = []
     for line, cells in zip(lines, _row_cells(book, view, lines), strict=True):
         fates = {label: book.words[f"yarn-{fate}"] for label, fate in _fates(view, line).items()}
-        then = list_text(fates, [label for label in book.labels if label in fates]) if fates else book.words["no-value"]
+        then = list_text(fates, book.labels) if fates else book.words["no-value"]
         rows.append((names[line.colour], *cells, then))
     header = (book.front["colour"], *_row_header(book, view, lines), book.words["yarn-then"])
     return Table(
-        book.words["stripe-table"].format(title=view.piece.title), header, tuple(rows), (*measure_columns(len(header) - 2), "left"),
-        note=_note(book, view, lines),
+        book.words["stripe-table"].format(title=view.piece.title), header, tuple(rows), (*_columns(header[:-1]), "left"), note=_note(book, view, lines),
     )
 
 
 def _band_table(book: Book, view: PieceView, names: Mapping[str, str]) -> Table:
     lines = lines_of(view)
-    cells = _row_cells(book, view, lines)
     header = (book.front["colour"], *_row_header(book, view, lines))
-    rows = tuple((names[line.colour], *each) for line, each in zip(lines, cells, strict=True))
-    return Table(book.words["band-table"].format(title=view.piece.title), header, rows, measure_columns(len(header) - 1))
+    rows = tuple((names[line.colour], *cells) for line, cells in zip(lines, _row_cells(book, view, lines), strict=True))
+    return Table(book.words["band-table"].format(title=view.piece.title), header, rows, _columns(header))
 
 
-def _begin_alike(lines: tuple[Line, ...]) -> bool:
-    """Whether all stripes begin on the same rows in all sizes that have them: one column serves all."""
-    return all(len({first for first, _ in line.rows.values()}) == 1 for line in lines)
+def _columns(header: tuple[str, ...]) -> tuple[Align, ...]:
+    """One column of rows holds lists that read from the left; a column a size stands at the right."""
+    return measure_columns(0, 2) if len(header) == 2 else measure_columns(len(header) - 1)
 
 
-def _note(book: Book, view: PieceView, lines: tuple[Line, ...]) -> str:
-    ends = view.plans.map(lambda plan: plan.rows)
-    if not _begin_alike(lines) or ends.agree:
-        return ""
-    return book.words["stripe-note"].format(Row=book.row_word(view.in_rounds), last=counts_text(ends, book.labels))
+def _alike(line: Line) -> bool:
+    return len({first for first, _ in line.rows.values()}) == 1
+
+
+LISTED_SIZES = 4
+"""A list of more spans of rows than these is harder to read than a column a size."""
+
+
+def _in_one_column(book: Book, view: PieceView, lines: tuple[Line, ...]) -> bool:
+    """Whether one column serves all sizes; where a few stripes differ, with lists for them."""
+    lists = sum("(" in _one_cell(book, view, line) for line in lines)
+    return not lists or (len(book.labels) <= LISTED_SIZES and 2 * lists <= len(lines))
 
 
 def _row_header(book: Book, view: PieceView, lines: tuple[Line, ...]) -> tuple[str, ...]:
-    return (book.words["rounds-of" if view.in_rounds else "rows-of"],) if _begin_alike(lines) else book.labels
+    return (book.words["rounds-of" if view.in_rounds else "rows-of"],) if _in_one_column(book, view, lines) else book.labels
 
 
 def _row_cells(book: Book, view: PieceView, lines: tuple[Line, ...]) -> list[tuple[str, ...]]:
     """First and last row of each stripe: in one column, or in a column a size."""
-    if _begin_alike(lines):
-        return [(_span(book, *max(line.rows.values())),) for line in lines]
+    if _in_one_column(book, view, lines):
+        return [(_one_cell(book, view, line),) for line in lines]
     return [
         tuple(_span(book, *line.rows[label]) if label in line.rows else book.words["no-value"] for label in book.labels) for line in lines
     ]
+
+
+def _one_cell(book: Book, view: PieceView, line: Line) -> str:
+    """The rows of a stripe in all sizes; where the piece alone ends it, as far as it would go on."""
+    first = max(first for first, _ in line.rows.values())
+    without = {label: book.words["no-value"] for label, plan in view.plans.items() if label not in line.rows and plan.rows >= first}
+    if _cut_short(view, line) is not None and not without:
+        return _span(book, *max(line.rows.values()))
+    return list_text({label: _span(book, *rows) for label, rows in line.rows.items()} | without, book.labels)
+
+
+def _cut_short(view: PieceView, line: Line) -> int | None:
+    """The last row of a stripe that begins alike in all sizes and ends sooner only where a piece does."""
+    last = max(last for _, last in line.rows.values())
+    ended = all(end in (last, view.plans[label].rows) for label, (_, end) in line.rows.items())
+    return last if _alike(line) and ended else None
+
+
+def _note(book: Book, view: PieceView, lines: tuple[Line, ...]) -> str:
+    """Where each size ends, if the table goes on beyond it."""
+    ends = view.plans.map(lambda plan: plan.rows)
+    beyond = any(max(last for _, last in line.rows.values()) > min(ends) and "(" not in _one_cell(book, view, line) for line in lines)
+    if not _in_one_column(book, view, lines) or not beyond:
+        return ""
+    return book.words["stripe-note"].format(Row=book.row_word(view.in_rounds), last=counts_text(ends, book.labels))
 
 
 def _span(book: Book, first: int, last: int) -> str:

@@ -98,7 +98,7 @@ def _meeting(book: Book, seam: Seam, design: Design, pieces: Pieces, slots: dict
         own = [(end.piece, end.edge) for end in seam.to] == [(seam.join.piece, seam.join.edge)]
         kind = "seam-rows-own" if own else "seam-rows" if same else "seam-rows-uneven"
         found.append(book.sentence(kind, fact, first=first_rows, second=rows, **slots))
-        if all(design.piece(end.piece).colours.bands for end in (seam.join, *seam.to)):
+        if _colours_meet(seam, design, pieces):
             found.append(book.sentence("seam-colours"))
     elif all(first_sts) and all(sts):
         same = first_sts.values == sts.values
@@ -112,6 +112,27 @@ def _meeting(book: Book, seam: Seam, design: Design, pieces: Pieces, slots: dict
         else:
             found.append(book.sentence(kind, fact, first=stitches, second=ends, a=ratio.first, b=ratio.second, **slots))
     return found
+
+
+def _colours_meet(seam: Seam, design: Design, pieces: Pieces) -> bool:
+    """Whether colours change at the same rows on both sides of a seam, in every size; not told where none changes."""
+    sides = [_changes(design.piece(end.piece), end.edge, pieces) for end in (seam.join, *seam.to)]
+    return len(sides) == 2 and any(sides[0]) and sides[0].values == sides[1].values
+
+
+def _changes(piece: Piece, edge: str, pieces: Pieces) -> Sized[tuple[int, ...]]:
+    """The rows of a side edge that begins at the bottom, after which its colour changes; none of another edge."""
+    named = next((one for one in piece.edges if one.name == edge and one.bottom is None), None)
+    if named is None:
+        return pieces[piece.key].map(lambda _graded: ())
+    at = 0 if named.side == "starting" else -1
+
+    def changes(graded: GradedPiece) -> tuple[int, ...]:
+        rows = graded.main.rows[: graded.edges[edge].rows]
+        colours = [row.runs[at if number % 2 else -1 - at].colour for number, row in enumerate(rows, start=1)]
+        return tuple(number for number in range(1, len(colours)) if colours[number] != colours[number - 1])
+
+    return pieces[piece.key].map(changes)
 
 
 def _in_rounds(seam: Seam, design: Design) -> bool:
