@@ -12,6 +12,8 @@ from gaugewright.drawings.crown_figures import as_worn, upside_down
 from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.model import PieceFigure
 from gaugewright.drawings.piece_figure import piece_figure
+from gaugewright.drawings.primitives import Polygon
+from gaugewright.drawings.schematic import draw_schematic
 
 SIZES = "sizes: {own: {S: {bust: 80 cm, head: 50 cm}, L: {bust: 110 cm, head: 60 cm}}}\n"
 YARNS = {"oat": ("Oat", "#d9c9a8"), "kelp": ("Kelp", "#3f5d4e")}
@@ -53,8 +55,16 @@ def test_a_disc_is_a_circle_as_wide_as_two_radii() -> None:
     assert [(band.name, band.bottom, band.top) for band in found.bands] == [("Oat", 0.0, 200.0)]
 
 
-def test_rings_of_several_colours_are_not_painted_as_stripes() -> None:
-    assert figure("centre: flat", "crown: {stitches: 30}", "crown: {stitches: 60, colour: kelp}").bands == ()
+def test_rings_of_several_colours_lie_between_their_distances_from_the_middle() -> None:
+    found = figure("centre: flat", "crown: {stitches: 30}", "crown: {stitches: 60, colour: kelp}")
+    assert found.bands == ()
+    [inner, outer] = found.rings
+    assert (inner.name, inner.bottom, outer.name) == ("Oat", 0.0, "Kelp") and inner.top == outer.bottom
+    assert outer.top == pytest.approx(max(math.dist(point, (outer.top, outer.top)) for point in found.outline))
+    drawn = draw_schematic(found, "cm")
+    fills = [item for item in drawn.drawing.items if isinstance(item, Polygon) and item.fill in (inner.colour, outer.colour) and len(item.points) > 4]
+    assert [item.fill for item in fills] == [outer.colour, inner.colour]  # the inner one over the outer one
+    assert "Colours from the centre out: Oat, Kelp." in drawn.drawing.description
 
 
 def test_a_hat_hangs_with_its_brim_down_and_its_top_rounded() -> None:

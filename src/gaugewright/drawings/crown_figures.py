@@ -29,19 +29,22 @@ def is_disc(piece: Piece) -> bool:
     return piece.start.kind == "centre" and all(isinstance(s, Crown) and not s.close for s in piece.sections)
 
 
-def disc_figure(piece: Piece, graded: Sized[GradedPiece], yarns: Mapping[str, tuple[str, str]], drawn: str) -> PieceFigure:
-    """A disc as a circle of its own radius. Rings of colour are told in words; one colour fills it."""
-    radius = graded[drawn].worked["length"]
-    outline = tuple(_on_circle(radius, 2 * math.pi * corner / CORNERS) for corner in range(CORNERS))
-    colours = dict.fromkeys(colour for row in graded[drawn].main.rows for colour in row.colours)
-    bands = tuple(ColourBand(*yarns[colour], 0.0, 2 * radius) for colour in colours) if len(colours) == 1 else ()
+def disc_figure(piece: Piece, plan: PiecePlan, graded: Sized[GradedPiece], yarns: Mapping[str, tuple[str, str]], drawn: str) -> PieceFigure:
+    """A disc as a circle of its own radius: one colour fills it, several lie on it as rings."""
+    radius, heights = graded[drawn].worked["length"], graded[drawn].outline.heights
+    outline = circle(radius, (radius, radius))
+    alone = len(plan.bands) == 1
+    bands = tuple(ColourBand(*yarns[band.colour], 0.0, 2 * radius) for band in plan.bands) if alone else ()
+    rings = () if alone else tuple(ColourBand(*yarns[band.colour], heights[band.first - 1], heights[band.last]) for band in plan.bands)
     across = tuple(2 * one.worked["length"] for one in graded)
     measures = (Measure("Across", "across", (0.0, radius), (2 * radius, radius), across),)
-    return PieceFigure(piece.key, piece.title, graded.labels, drawn, outline, bands, measures)
+    return PieceFigure(piece.key, piece.title, graded.labels, drawn, outline, bands, measures, rings=rings)
 
 
-def _on_circle(radius: float, angle: float) -> Point:
-    return radius + radius * math.cos(angle), radius + radius * math.sin(angle)
+def circle(radius: float, middle: Point) -> tuple[Point, ...]:
+    """A circle as a polygon."""
+    angles = [2 * math.pi * corner / CORNERS for corner in range(CORNERS)]
+    return tuple((middle[0] + radius * math.cos(angle), middle[1] + radius * math.sin(angle)) for angle in angles)
 
 
 def lying(outline: Outline, piece: Piece, plan: PiecePlan) -> tuple[Point, ...]:

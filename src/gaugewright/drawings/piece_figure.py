@@ -23,7 +23,7 @@ def piece_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiec
     outline, plan = graded[drawn].outline, plans[drawn]
     in_rounds = plan.worked != "rows"
     if is_disc(piece):
-        return disc_figure(piece, graded, yarns, drawn)
+        return disc_figure(piece, plan, graded, yarns, drawn)
     figure = PieceFigure(
         name=piece.key, title=piece.title, sizes=plans.labels, drawn_size=drawn, outline=simplified(lying(outline, piece, plan) if in_rounds else outline.polygon()),
         bands=colour_plan(plan, graded[drawn], yarns),

@@ -6,10 +6,12 @@ found by laying the drawing out a few times.
 """
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
 from gaugewright.drawings.canvas import cut_canvas
-from gaugewright.drawings.colour_bands import assign_hatches, fills_of, name_bands, outlines_of, paint_bands
+from gaugewright.drawings.colour_bands import assign_hatches, fills_of, hatched, name_bands, outlines_of, paint_bands, write_colour_key
+from gaugewright.drawings.crown_figures import circle
 from gaugewright.drawings.dimension_layout import Wanted, add_dimensions
 from gaugewright.drawings.drawn_size import in_size
 from gaugewright.drawings.edge_labels import mark_point, name_edge
@@ -48,7 +50,7 @@ def draw_schematic(
     size it carries the value too. `hatches` should be one assignment for all drawings of a
     pattern. A drawing is larger than asked only where its texts alone need more room.
     """
-    chosen = hatches or assign_hatches(band.name for band in figure.bands)
+    chosen = hatches or assign_hatches(band.name for band in (*figure.bands, *figure.rings))
     request = _Request(figure, units, chosen, max_width, max_height)
     left, bottom, right, top = box_around(figure.outline)
     scene = fit_to_room(
@@ -78,7 +80,7 @@ def _lay_out(request: _Request, scale: float) -> Scene:
     figure = request.figure
     outline = tuple(_on_paper(point, scale) for point in figure.outline)
     bands = paint_bands(figure.bands, outline, (0.0, scale), request.hatches)
-    scene = Scene().fill(*fills_of(bands)).draw(*outlines_of(bands), Polygon(outline, OUTLINE_WIDTH))
+    scene = Scene().fill(*fills_of(bands), *_rings(request, outline, scale)).draw(*outlines_of(bands), Polygon(outline, OUTLINE_WIDTH))
     scene = scene.draw(*(Polyline(tuple(_on_paper(end, scale) for end in hole), OUTLINE_WIDTH) for hole in figure.holes))
     scene = add_dimensions(scene, outline, _wanted(request, scale))
     for name, point in figure.marks:
@@ -88,10 +90,20 @@ def _lay_out(request: _Request, scale: float) -> Scene:
     if bands:
         sides = _quieter_side_first(scene, outline, figure)
         scene = name_bands(scene, outline, bands, sides, request.max_width)
+    if figure.rings:
+        scene = write_colour_key(scene, {ring.name: hatched((), ring.colour, request.hatches[ring.name]) for ring in figure.rings}, request.max_width)
     for name, point in figure.edge_names:
         scene = name_edge(scene, outline, name, _on_paper(point, scale))
     note = _note(figure)
     return _write_note(scene, note, request.max_width) if note else scene
+
+
+def _rings(request: _Request, outline: Sequence[Point], scale: float) -> tuple[Polygon, ...]:
+    """The rings of a disc, each a full circle under those within it."""
+    left, top, right, bottom = box_around(outline)
+    middle = (left + right) / 2, (top + bottom) / 2
+    paints = ((ring, hatched((), ring.colour, request.hatches[ring.name])) for ring in reversed(request.figure.rings))
+    return tuple(replace(paint, points=circle(ring.top * scale, middle)) for ring, paint in paints)
 
 
 def _on_paper(point: Point, scale: float) -> Point:
@@ -154,6 +166,8 @@ def _describe(figure: PieceFigure, units: Units, key: Sequence[KeyEntry]) -> str
         bands = ", ".join(band.label for band in sorted(figure.bands, key=lambda band: (band.bottom, band.left or 0.0)))
         across = ", and across from the edge where odd rows begin" if any(band.number for band in figure.bands) else ""
         sentences.append(f"Colours from the bottom edge up{across}: {bands}.")
+    if figure.rings:
+        sentences.append(f"Colours from the centre out: {', '.join(ring.name for ring in figure.rings)}.")
     sentences += [f"{letter}: {name}, {_length_text(values[drawn], units)}." for letter, name, values in key]
     if figure.slits:
         sentences.append(f"A line marks {listed_openings(figure)}.")
