@@ -58,7 +58,17 @@ def _numbered(view: PieceView) -> list[list[NumberedBlock]]:
 
 def _how(book: Book, view: PieceView, wound: bool) -> list[Spans]:
     sentences = [book.sentence("blocks-wind" if wound else "blocks-own-yarn"), book.sentence("blocks-cross")]
-    return [*sentences, book.sentence("blocks-cross-join")] if view.in_rounds else sentences
+    if view.in_rounds:
+        sentences.append(book.sentence("blocks-cross-join"))
+    if not view.paired and any(_lopsided(blocks) for plan in view.plans for blocks in plan.blocks):
+        sentences.append(book.sentence("blocks-hands"))
+    return sentences
+
+
+def _lopsided(blocks: BlockPlan) -> bool:
+    """Whether blocks read otherwise from the other edge: then it shows with which hand they were worked."""
+    colours = [colour for colour, _ in blocks.blocks]
+    return colours != colours[::-1] or any(abs(one - other) > 1 for (_, one), (_, other) in zip(blocks.blocks, reversed(blocks.blocks), strict=True))
 
 
 def _rows_of_blocks(book: Book, view: PieceView, plans: Sized[BlockPlan], blocks: list[NumberedBlock], names: Mapping[str, str]) -> Paragraph:
