@@ -446,7 +446,7 @@ def _told_elsewhere(sentence: str, told_so: str) -> bool:
     not in others; a drawing's letters are given to the measures of the size that is drawn; a table whose sizes
     agree has one column for all.
     """
-    if re.match(r"— \d+ sts?\.$|cm$|in$|sts$|g$|m$|Rows$|Rnds$|\d [A-Z]\w+$|\d+( to \d+)?$|[A-Z] [A-Z]\w+( \w+)*$|Join with a .* work (along the edge|all round the opening)|Then work plain \w+ to the end of R\w+ \d+\.$|To the end of R\w+ \d+: Work plain \w+\.$", sentence):
+    if re.match(r"— \d+ sts?\.$|cm$|in$|sts$|g$|m$|Rows$|Rnds$|Yarn$|carry$|cut$|go on$|\d [A-Z]\w+$|\d+( to \d+)?$|[A-Z] [A-Z]\w+( \w+)*$|Join with a .* work (along the edge|all round the opening)|Then work plain \w+ to the end of R\w+ \d+\.$|To the end of R\w+ \d+: Work plain \w+\.$", sentence):
         return True
     shaped = re.match(r"Rnd \d+: (?:With \w+: )?(?:[Cc]h .*?\), )?(.*), (?:join|do not join)", sentence) or re.search(r"Work the (?:inc|dec) \w+ (.*)\.$", sentence)
     if re.search(r"of the neck is worked by itself|With the same face towards you", sentence):

@@ -170,9 +170,17 @@ LISTED_SIZES = 4
 
 
 def _in_one_column(book: Book, view: PieceView, lines: tuple[Line, ...]) -> bool:
-    """Whether one column serves all sizes; where a few stripes differ, with lists for them."""
+    """Whether one column serves all sizes that get so far; where a few stripes differ, with lists for them."""
+    if any(_without(view, line) for line in lines):
+        return False
     lists = sum("(" in _one_cell(book, view, line) for line in lines)
     return not lists or (len(book.labels) <= LISTED_SIZES and 2 * lists <= len(lines))
+
+
+def _without(view: PieceView, line: Line) -> bool:
+    """Whether a size that is long enough for a stripe doesn't have it."""
+    first = max(first for first, _ in line.rows.values())
+    return any(label not in line.rows and plan.rows >= first for label, plan in view.plans.items())
 
 
 def _row_header(book: Book, view: PieceView, lines: tuple[Line, ...]) -> tuple[str, ...]:
@@ -190,11 +198,9 @@ def _row_cells(book: Book, view: PieceView, lines: tuple[Line, ...]) -> list[tup
 
 def _one_cell(book: Book, view: PieceView, line: Line) -> str:
     """The rows of a stripe in all sizes; where the piece alone ends it, as far as it would go on."""
-    first = max(first for first, _ in line.rows.values())
-    without = {label: book.words["no-value"] for label, plan in view.plans.items() if label not in line.rows and plan.rows >= first}
-    if _cut_short(view, line) is not None and not without:
+    if _cut_short(view, line) is not None:
         return _span(book, *max(line.rows.values()))
-    return list_text({label: _span(book, *rows) for label, rows in line.rows.items()} | without, book.labels)
+    return list_text({label: _span(book, *rows) for label, rows in line.rows.items()}, book.labels)
 
 
 def _cut_short(view: PieceView, line: Line) -> int | None:
