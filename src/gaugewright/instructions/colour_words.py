@@ -6,7 +6,7 @@ from itertools import groupby
 
 from gaugewright.design.model import UNSTACKED, Piece
 from gaugewright.grading.plan import PiecePlan
-from gaugewright.grading.strands import Strand, strands_of
+from gaugewright.grading.strands import strands_of
 from gaugewright.instructions.block_words import block_steps
 from gaugewright.instructions.nodes import Align, Block, Paragraph, Span, Table, measure_columns
 from gaugewright.instructions.steps import step, tail_length
@@ -32,8 +32,10 @@ def colour_steps(book: Book, view: PieceView, names: Mapping[str, str], titles: 
     if view.piece.colours.blocks:
         yield from block_steps(book, view, names)
     elif view.piece.colours.stripes:
-        yield _stripes(book, view, names, titles)
-        yield _stripe_table(book, view, names)
+        lines = lines_of(view)
+        fates = _fates(view, lines)
+        yield _stripes(book, view, {fate for each in fates for fate in each.values()}, names, titles)
+        yield _stripe_table(book, view, lines, fates, names)
     elif any(len(plan.bands) > 1 for plan in view.plans):
         yield _band_table(book, view, names)
 
@@ -66,11 +68,10 @@ def _keys(piece: Piece, plan: PiecePlan) -> Callable[[int], Key]:
     return key
 
 
-def _stripes(book: Book, view: PieceView, names: Mapping[str, str], titles: Mapping[str, str]) -> Paragraph:
+def _stripes(book: Book, view: PieceView, fates: set[str], names: Mapping[str, str], titles: Mapping[str, str]) -> Paragraph:
     sentences = [book.sentence("stripes-sequence", view.piece.key, sequence=_sequence(book, view, names)), *_placed(book, view, titles)]
     if view.first.worked == "spiral rounds":
         sentences.append(book.sentence("stripes-spiral", slst=book.abbr("sl st"), rnd=_row(book, view)))
-    fates = {fate for line in lines_of(view) for fate in _fates(view, line).values()}
     if "carry" in fates:
         kind = "stripes-carry-rounds" if view.in_rounds else "stripes-carry"
         sentences.append(book.sentence(kind, view.piece.key, limit=rows_text(book, view, view.piece.colours.carry)))
@@ -121,27 +122,26 @@ def _first_begun(plan: PiecePlan) -> int:
     return row + -(stripes.shift + row - 1) % stripes.period
 
 
-def _fates(view: PieceView, line: Line) -> dict[str, str]:
-    """What becomes of a stripe's yarn in each size where the piece goes on after it: it goes on too, is carried, or cut."""
-    found = {}
-    for label, (_, last) in line.rows.items():
-        plan = view.plans[label]
-        if last < plan.rows:
-            ends = _strand(view, label, last).last == last
-            found[label] = "on" if plan.colour_of(last + 1) == line.colour else "cut" if ends else "carry"
-    return found
+def _fates(view: PieceView, lines: tuple[Line, ...]) -> list[dict[str, str]]:
+    """What becomes of each stripe's yarn in each size where the piece goes on after it: it goes on too, is carried, or cut."""
+    last_rows = {
+        label: {strand.last for strand in strands_of(graded.strips[:2], view.piece.colours.carry)} for label, graded in view.graded.items()
+    }
+
+    def fate(label: str, last: int, colour: str) -> str:
+        alike = view.plans[label].colour_of(last + 1) == colour
+        return "on" if alike else "cut" if last in last_rows[label] else "carry"
+
+    return [
+        {label: fate(label, last, line.colour) for label, (_, last) in line.rows.items() if last < view.plans[label].rows} for line in lines
+    ]
 
 
-def _strand(view: PieceView, label: str, row: int) -> Strand:
-    return next(strand for strand in strands_of(view.graded[label].strips, view.piece.colours.carry) if row in strand.rows)
-
-
-def _stripe_table(book: Book, view: PieceView, names: Mapping[str, str]) -> Table:
-    lines = lines_of(view)
+def _stripe_table(book: Book, view: PieceView, lines: tuple[Line, ...], fates: list[dict[str, str]], names: Mapping[str, str]) -> Table:
     rows = []
-    for line, cells in zip(lines, _row_cells(book, view, lines), strict=True):
-        fates = {label: book.words[f"yarn-{fate}"] for label, fate in _fates(view, line).items()}
-        then = list_text(fates, book.labels) if fates else book.words["no-value"]
+    for line, cells, of_sizes in zip(lines, _row_cells(book, view, lines), fates, strict=True):
+        told = {label: book.words[f"yarn-{fate}"] for label, fate in of_sizes.items()}
+        then = list_text(told, book.labels) if told else book.words["no-value"]
         rows.append((names[line.colour], *cells, then))
     header = (book.front["colour"], *_row_header(book, view, lines), book.words["yarn-then"])
     return Table(
