@@ -172,6 +172,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "block-of-no-stitch": "a block too narrow for a stitch",
     "blocks-shaped": "shaping that reaches beyond the outer blocks of a row",
     "blocks-divided": "blocks of a row above a division, where each side is worked by itself",
+    "blocks-in-pattern": "blocks of a row in a fabric with a stitch pattern, whose repeats they would cut",
     "blocks-in-rounds": "blocks of a row in rounds that aren't turned",
     "band-too-low": "a colour band of less than one row",
     # Data of the trade, templates and styles.

@@ -183,6 +183,9 @@ def block_faults(piece: Piece, design: Design) -> Iterator[Problem]:
         if any(isinstance(section, Wedge) for section in piece.sections):
             message = f"{piece.key} has a wedge, whose short rows would turn within blocks"
             yield Problem("blocks-shaped", message, part.origin, "take the wedge out, or let the piece have stripes, bands or one yarn")
+        if any(design.fabric(section.fabric).pattern is not None for section in piece.sections):
+            message = f"{piece.key} has a stitch pattern, whose repeats blocks would cut"
+            yield Problem("blocks-in-pattern", message, part.origin, "give the piece a fabric with a plain stitch, or let it have stripes, bands or one yarn")
         for block, after in zip(part.blocks, part.blocks[1:], strict=False):
             if block.colour == after.colour:
                 yield Problem("neighbours-alike", f"two blocks of {block.colour} lie side by side", after.origin, "write them as one block")
