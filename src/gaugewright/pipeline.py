@@ -98,6 +98,7 @@ def document(graded: Graded, edition: Edition) -> "Document":
     from gaugewright.drawings.crown_figures import as_worn
     from gaugewright.drawings.folds import with_folds
     from gaugewright.drawings.garment_layout import turned_over
+    from gaugewright.drawings.motif_figures import draw_layout
     from gaugewright.drawings.piece_figure import piece_figure, rooms_of
     from gaugewright.drawings.schematic import draw_schematic
     from gaugewright.instructions.build import Pattern, build_document
@@ -119,11 +120,15 @@ def document(graded: Graded, edition: Edition) -> "Document":
     envs = printed.grading.environments
     insets = {one.piece: (envs[drawn].length(one.up), envs[drawn].length(one.inset)) for one in design.attachments}
     cover = draw_cover(design, figures, insets, hatches)
+    layouts = {
+        piece.key: drawing for piece in design.pieces
+        if (drawing := draw_layout(piece, printed.grading.plans[piece.key][drawn], printed.grading.pieces[piece.key][drawn], yarns, drawn, hatches))
+    }
     pattern = Pattern(
         design, printed.bodies, printed.grading,
         {m.key: envs.map(lambda env, m=m: env.length(m.measure)) for m in design.finished},  # type: ignore[misc]
         Sized(labels, tuple(amounts(design, {key: sized[label] for key, sized in printed.grading.pieces.items()}) for label in labels)),
-        schematics, cover, drawn, edition.own_gauge,
+        schematics, cover or next(iter(layouts.values()), None), layouts, drawn, edition.own_gauge,
     )
     book = load_book(design.about.language, edition.terms or design.about.terms, design.about.units, labels, edition.templates)
     return build_document(pattern, book)

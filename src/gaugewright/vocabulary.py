@@ -36,6 +36,9 @@ CornerKind = Literal["point", "square", "underarm", "hem", "neck start", "back n
 """Corners of a picked-up band: the point of a V neck, the corners of a square one, those at an underarm, where
 a hem meets an edge, where a front edge turns into its neck edge, and where that meets the back neck."""
 
+ColourPlan = Literal["checkerboard", "rows"]
+"""How the yarns of joined motifs take turns: from one to the next in diagonals, or a row each."""
+
 TakeUp = Literal["edge to edge", "half stitch", "whole stitch"]
 """How much of each edge a seam or picked-up edge takes into itself."""
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from gaugewright.design.model import Crown
+from gaugewright.design.model import Crown, Motif
 from gaugewright.grading.model import CentreStart, ChainStart, GradedPiece, Row
 from gaugewright.instructions.nodes import Table
 from instructions.specs import SPECS, Told, at_size, document, graded, pieces_told, sentences
@@ -190,6 +190,9 @@ def test_a_centre_holds_the_first_round(name: str) -> None:
         if isinstance(piece.main.start, CentreStart):
             first = next(one.text for one in told if one.label.startswith("Rnd 1"))
             found = re.search(r"(?:^|, )(\d+) [a-z ]+ in the ring", first)
+            if spaced := re.search(rf"\*(\d+ )?{STITCH} in the ring, ch \d; rep from \* (\d+ more times|once more)", first):
+                assert (int(spaced[1] or 1) + 1) * _times(spaced[2]) == piece.main.rows[0].makes, f"{key} {size}: {first}"
+                continue
             assert found and int(found[1]) == piece.main.rows[0].makes, f"{key} {size}: {first}"
 
 
@@ -324,9 +327,17 @@ def _done_by_table(name: str, key: str, size: str, one: Told) -> list[str]:
 STITCH = r"(?:[Ss]l st|\w+)"
 
 
+def _times(again: str) -> int:
+    """How often in all: "2 more times" is three times."""
+    return 2 if again == "once more" else int(again.split()[0]) + 1
+
+
 def worked(text: str) -> tuple[int, int]:
     """The stitches that a round's words use and make, groups between asterisks as often as they say."""
     text = re.sub(r", in (back|front) loops", "", text)
+    # A corner's middle is a st, or a space that counts as one.
+    text = re.sub(rf"\((\d+ )?{STITCH}, ch \d, (\d+ )?{STITCH}\) in the corner space", lambda one: f"corner of {int(one[1] or 1) + 1 + int(one[2] or 1)}", text)
+    text = re.sub(rf"(\d+ )?{STITCH} in the corner st", lambda one: f"corner of {int(one[1] or 1)}", text)
 
     def plain(part: str) -> tuple[int, int]:
         uses = makes = 0
@@ -335,9 +346,11 @@ def worked(text: str) -> tuple[int, int]:
                 uses, makes = uses + 1, makes + 2
             elif found := re.fullmatch(rf"2 {STITCH} in each of next (\d+) sts", piece):
                 uses, makes = uses + int(found[1]), makes + 2 * int(found[1])
+            elif found := re.fullmatch(r"corner of (\d+)", piece):
+                uses, makes = uses + 1, makes + int(found[1])
             elif found := re.fullmatch(r"\w+2tog(?: (\d+) times)?", piece):
                 uses, makes = uses + 2 * int(found[1] or 1), makes + int(found[1] or 1)
-            elif found := re.fullmatch(rf"{STITCH} in (?:each of next (\d+) sts|next st)", piece):
+            elif found := re.fullmatch(rf"{STITCH} in (?:each of (?:next|last) (\d+) sts|(?:next|last) st)", piece):
                 uses, makes = uses + int(found[1] or 1), makes + int(found[1] or 1)
             else:
                 raise AssertionError(f"{piece!r} of {text!r}")
@@ -349,6 +362,10 @@ def worked(text: str) -> tuple[int, int]:
         assert times > 1
         uses, makes = uses + group[0] * times, makes + group[1] * times
         text = text[: found.start()] + text[found.end() :]
+    while found := re.search(r"\*([^*;]+); rep from \* (\d+ more times|once more)", text):
+        group, times = plain(found[1]), _times(found[2])
+        uses, makes = uses + group[0] * times, makes + group[1] * times
+        text = text[: found.start()] + text[found.end() :]
     rest = plain(text)
     return uses + rest[0], makes + rest[1]
 
@@ -356,13 +373,15 @@ def worked(text: str) -> tuple[int, int]:
 def test_a_round_in_words_is_read_as_it_is_meant() -> None:
     assert worked("sc in each of next 2 sts, *sc in each of next 3 sts, 2 sc in next st; work from * 4 times in all, 2 sc in next st") == (19, 24)
     assert worked("*hdc2tog, hdc in next st; work from * 3 times in all, then **hdc2tog, hdc in each of next 2 sts; work from ** 2 times in all") == (17, 12)
+    assert worked("dc in each of next 5 sts, (2 dc, ch 2, 2 dc) in the corner space, *dc in next st, (dc, ch 1, dc) in the corner space; rep from * once more, dc in last st") == (11, 19)
+    assert worked("*sc in next st, 3 sc in the corner st; rep from * 3 more times") == (8, 16)
 
 
 def _own_stitch(name: str, key: str) -> int:
     """1 where the turning chain is itself the first stitch, which the words after it then leave out: not in a crown."""
     design = graded(name).design
     piece = design.piece(key)
-    return int(design.fabric(piece.fabric).counts and not any(isinstance(section, Crown) for section in piece.sections))
+    return int(design.fabric(piece.fabric).counts and not any(isinstance(section, (Crown, Motif)) for section in piece.sections))
 
 
 def test_spread_rounds_use_and_make_what_the_rows_do(name: str) -> None:
@@ -385,7 +404,7 @@ def test_spread_rounds_use_and_make_what_the_rows_do(name: str) -> None:
         counts = across(piece)
         for one in told:
             if (at := re.fullmatch(r"Rnd (\d+):", one.label)) and "next" in one.text:
-                words = re.sub(r"^(With \w+: )?([Cc]h \d+ \([^)]*\), )?", "", one.text).partition(", join")[0].partition(", do not join")[0]
+                words = re.sub(r"^(Sizes? [\w ]+ only: )?(With [\w ]+: )?([Cc]h \d+ \([^)]*\), )?", "", one.text).partition(", join")[0].partition(", do not join")[0]
                 number, own = int(at[1]), _own_stitch(name, key)
                 assert worked(words) == (counts[number - 2] - own, counts[number - 1] - own), f"{key} {size}: {one.text}"
                 seen += 1

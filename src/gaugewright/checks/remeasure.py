@@ -3,6 +3,7 @@
 Written apart from the engine that graded them, so that the two can disagree.
 """
 
+import math
 from collections.abc import Mapping, Sequence
 
 from gaugewright.checks.model import Measured, Remade, Subject
@@ -101,7 +102,19 @@ def remeasure(piece: Piece, plan: PiecePlan, strips: Sequence[Strip], gauges: Ga
         "widest": max(finished), "narrowest": min(finished), "length": length,
         "longest": length + sum(max(stitches) * row for _, stitches, row in wedged),
     }
+    measures |= joined_measures(piece, plan, rows_length, last)
     return Remade(measures, _edges(piece, plan, strips, row_widths[-1], ends, of_rows, sides, wedged), rows_length)
+
+
+def joined_measures(piece: Piece, plan: PiecePlan, across: float, gauge: Gauge) -> dict[str, float]:
+    """Joined motifs from side to side and from top to bottom, from their rounds and how many lie along each."""
+    if piece.grid is None or plan.layout is None:
+        return {}
+    width = 2 * (across - TAKE_UP_STITCHES[piece.grid.take_up] * gauge.height / gauge.rows)
+    across_rows, down = max(plan.layout.in_row(row) for row in range(plan.layout.down)), plan.layout.down
+    # Hexagons stand on their corners, and each row lies half a side into the one above it.
+    high = width * (down if plan.layout.sides == 4 else (3 * down + 1) / (2 * math.sqrt(3)))
+    return {"joined_width": across_rows * width, "joined_length": high}
 
 
 def span_of(edge: NamedEdge, plan: PiecePlan) -> tuple[int, int]:

@@ -12,6 +12,7 @@ from gaugewright.checks.hoods import check_hoods
 from gaugewright.checks.joins import check_joins
 from gaugewright.checks.lengths import check_equal_counts, check_necks, check_total_length
 from gaugewright.checks.model import Check, CheckResult
+from gaugewright.checks.motifs import check_motifs
 from gaugewright.checks.pattern_rows import check_patterns
 from gaugewright.checks.remeasure import subject_of
 from gaugewright.checks.rows import check_rows_follow
@@ -34,6 +35,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("gathers", "No row more than halves or doubles", check_gathers),
     ("curves", "Edges keep to their curves", check_curves),
     ("crowns", "Crowns lie flat and closed ends close", check_crowns),
+    ("motifs", "Motifs lie flat and fill their grid", check_motifs),
     ("round-yokes", "Circular yokes lie over the shoulders", check_round_yokes),
     ("finished-measures", "Finished measurements are as wanted", check_finished),
     ("total-length", "Total lengths are as wanted", check_total_length),

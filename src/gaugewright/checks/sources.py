@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from gaugewright.checks.model import Found, Subject
 from gaugewright.checks.wording import by_size, cm, count_of, problem
-from gaugewright.design.model import UNSTACKED, Cap, Crown, Design, ForLength, Formula, Taper, ToLevel
+from gaugewright.design.model import UNSTACKED, Cap, Crown, Design, ForLength, Formula, Motif, Taper, ToLevel
 from gaugewright.design.shapes import shape_formulas
 from gaugewright.errors import Origin, Problem
 from gaugewright.formulas.names import names_in
@@ -16,6 +16,7 @@ def check_yarns_used(subject: Subject) -> Found:
         run.colour for sized in subject.grading.pieces.values() for graded in sized
         for strip in graded.strips for row in strip.rows for run in row.runs
     }
+    used |= {colour for piece in subject.design.pieces if piece.grid for colour in piece.grid.turns}
     problems = [
         problem("yarn-unused", f"no piece is worked in {yarn.key}", None, f"take {yarn.key} out of yarns, or name it in a piece's colours", (), "note")
         for yarn in subject.design.yarns if yarn.key not in used
@@ -36,7 +37,7 @@ def formulas_of(design: Design) -> Iterator[Formula]:
                 yield section.extent.height
             elif isinstance(section.extent, ForLength):
                 yield section.extent.length
-            if isinstance(section, (Taper, Crown)) and section.target is not None:
+            if isinstance(section, (Taper, Crown, Motif)) and section.target is not None:
                 yield section.target
         yield from piece.colours.formulas()
     for one in design.attachments:

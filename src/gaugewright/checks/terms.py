@@ -1,6 +1,6 @@
 """Which pieces a finished measurement is made of, and how near to its wanted length it can be."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from math import lcm
 
@@ -9,6 +9,7 @@ from gaugewright.checks.wording import cm
 from gaugewright.design.model import Crown, Design, Fabric, Formula, Piece, Taper
 from gaugewright.formulas.nodes import Binary, Call, Name, Negative, Node, Number
 from gaugewright.gauge.counts import CountImpossible, CountRule, spacing
+from gaugewright.grading.model import GradedPiece
 from gaugewright.grading.plan import ProfilePlan, TaperPlan
 from gaugewright.sizing.environment import named_formulas
 from gaugewright.tolerances import bust_tolerance, total_tolerance, width_tolerance
@@ -88,7 +89,10 @@ def allowance(formula: Formula, subject: Subject, size: str) -> Allowance:
     along, across, widest_step, words = 0.0, 0.0, 0.0, "one stitch"
     for term in terms_of(formula, subject.design):
         piece = subject.design.piece(term.piece)
-        if runs_along(term, subject, size):
+        if term.name in GRID_STEPS and piece.grid is not None:
+            step, words = GRID_STEPS[term.name](subject.grading.pieces[piece.key][size]), "one motif"
+            across, widest_step = across + abs(term.factor) * step / 2, max(widest_step, step)
+        elif runs_along(term, subject, size):
             heights = [subject.design.fabric(key).gauge.row_height for key in fabrics_of(piece)]
             along = max(along, total_tolerance(max(heights)))
         else:
@@ -103,6 +107,13 @@ def allowance(formula: Formula, subject: Subject, size: str) -> Allowance:
     if across < widest_step:
         return Allowance(across, f"{across / widest_step:.2g} of {words}, {cm(across)}")
     return Allowance(widest_step, f"{words}, {cm(widest_step)}")
+
+
+GRID_STEPS: dict[str, Callable[[GradedPiece], float]] = {
+    "joined_width": lambda piece: piece.layout.width if piece.layout else 0.0,
+    "joined_length": lambda piece: piece.layout.rise if piece.layout else 0.0,
+}
+"""By how much a motif more widens or lengthens what motifs are joined to."""
 
 
 def runs_along(term: Term, subject: Subject, size: str) -> bool:

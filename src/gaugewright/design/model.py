@@ -18,6 +18,8 @@ from gaugewright.design.formula import Formula as Formula
 from gaugewright.design.formula import ForRows as ForRows
 from gaugewright.design.formula import Rest as Rest
 from gaugewright.design.formula import ToLevel as ToLevel
+from gaugewright.design.motifs import Grid as Grid
+from gaugewright.design.motifs import Motif as Motif
 from gaugewright.design.opened import Opened as Opened
 from gaugewright.design.piece_start import PieceStart as PieceStart
 from gaugewright.design.raglans import Raglan as Raglan
@@ -111,7 +113,7 @@ class Taper:
     close: bool = False
 
 
-Section = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | RoundYoke | Wedge | Slit | Opened
+Section = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | RoundYoke | Wedge | Slit | Opened | Motif
 
 TOPS = (Shoulders, Neck, NeckEdge, Opened)
 """Sections that end a piece without rows of their own: those of a slope or a neck are the last ones below them."""
@@ -153,6 +155,7 @@ class Piece:
     origin: Origin
     like: str = ""
     buttonholes: Buttonholes | None = None
+    grid: Grid | None = None
 
     @property
     def is_shut(self) -> bool:

@@ -24,6 +24,7 @@ from gaugewright.design.resolve_buttonholes import resolve_buttonholes
 from gaugewright.design.resolve_colours import SharedColours, resolve_colours
 from gaugewright.design.resolve_crowns import resolve_crown
 from gaugewright.design.round_yokes import resolve_round_yoke
+from gaugewright.design.resolve_motifs import resolve_grid, resolve_motif
 from gaugewright.design.resolve_shapes import SHAPED, resolve_shape
 from gaugewright.design.wedges import resolve_wedge
 from gaugewright.design.slits import resolve_slit
@@ -61,12 +62,13 @@ def resolve_piece(key: str, spec: Spec, origins: Origins, only_fabric: str, shar
         origin=origins.at(("pieces", key), key=True),
         like=spec.pieces[key].like or "",
         buttonholes=resolve_buttonholes(get("buttonholes"), path("buttonholes"), origins),
+        grid=resolve_grid(get("grid"), path("grid"), origins),
     )
 
 
 def kind_of(section: Any) -> str:
     """The key that opens a section."""
-    return next(kind for kind in ("even", "taper", "shoulders", "crown", "raglan", "round_yoke", "wedge", "opening", "open", *SHAPED) if getattr(section, kind) is not None)
+    return next(kind for kind in ("even", "taper", "shoulders", "crown", "raglan", "round_yoke", "wedge", "opening", "open", "motif", *SHAPED) if getattr(section, kind) is not None)
 
 
 def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], in_rounds: bool, mirrored: bool) -> tuple[Section, ...]:
@@ -76,6 +78,8 @@ def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tupl
         below, own = found[-1].fabric if found else fabric, (*path, index, kind_of(section))
         if kind_of(section) == "crown":
             found.append(resolve_crown(section.part, fabric, own, origins))
+        elif kind_of(section) == "motif":
+            found.append(resolve_motif(section.part, fabric, own, origins))
         elif kind_of(section) == "raglan":
             found.append(resolve_raglan(section.part, fabric, own, origins))
         elif kind_of(section) == "wedge":

@@ -95,9 +95,10 @@ def finished_measures(
     ]
     length = outline.heights[-1]
     wedged = sum(gauges[wedge.cloth.fabric].height_of(wedge.short) for _, wedge in plan.wedges())
+    joined = {} if plan.layout is None else {"joined_width": plan.layout.joined_width, "joined_length": plan.layout.joined_length}
     return (
-        _measures(piece, finished, length - _end_take_up(piece, strip, gauges, taken), wedged),
-        _measures(piece, worked, length, wedged),
+        _measures(piece, finished, length - _end_take_up(piece, strip, gauges, taken), wedged) | joined,
+        _measures(piece, worked, length, wedged) | joined,
     )
 
 

@@ -23,9 +23,10 @@ from gaugewright.grading.model import (
 )
 from gaugewright.grading.dividing import dividing_round
 from gaugewright.grading.mitre import mitred_rows
+from gaugewright.grading.motif_rows import motif_steps
 from gaugewright.grading.patterned_rows import with_patterns
 from gaugewright.grading.plan import (
-    Cloth, DividedPlan, EvenPlan, MitredPlan, PiecePlan, ProfilePlan, RoundYokePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan,
+    Cloth, DividedPlan, EvenPlan, MitredPlan, MotifPlan, PiecePlan, ProfilePlan, RoundYokePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan,
 )
 from gaugewright.grading.raglan_rows import RaglanPlan, raglan_rounds
 from gaugewright.grading.rising_rows import rising_top
@@ -104,6 +105,9 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
             rows = (_joined(runs) for runs in _spread_rounds(section, colours))
         case SlitPlan():
             rows = (_joined(slit_row(section, colour)) for colour in colours)
+        case MotifPlan(cloth=cloth):
+            steps = zip(motif_steps(section), colours, strict=True)
+            rows = (_joined(Run(operation, times, colour, cloth.fabric) for operation, times in one) for one, colour in steps)
         case RaglanPlan():
             rows = (_joined(runs) for runs in raglan_rounds(section, colours, [row_side(plan, first + row) for row in range(len(colours))]))
         case ProfilePlan(cloth=cloth, stitches=stitches, starting=starting, far=far):

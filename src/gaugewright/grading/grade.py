@@ -136,7 +136,7 @@ def _grader(piece: Piece, plans: Sized[PiecePlan], design: Design, taken: TakeUp
         outline = replace(outline_of_all(strips, gauges), slant=slant)
         finished, worked = finished_measures(piece, plan, strips, outline, gauges, taken)
         edges = edge_lengths(piece, plan, strips, outline, gauges, label)
-        return GradedPiece(piece.key, strips, outline, edges, finished, worked)
+        return GradedPiece(piece.key, strips, outline, edges, finished, worked, plan.layout)
 
     return graded
 

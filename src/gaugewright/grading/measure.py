@@ -7,12 +7,13 @@ stack of all rows, then counts that follow from rows.
 
 from dataclasses import dataclass, replace
 
-from gaugewright.design.model import TOPS, UNSTACKED, Armhole, Cap, Crown, Design, Even, Piece, Raglan, RaglanEdge, RoundYoke, Shoulders, Slit, Taper
+from gaugewright.design.model import TOPS, UNSTACKED, Armhole, Cap, Crown, Design, Even, Motif, Piece, Raglan, RaglanEdge, RoundYoke, Shoulders, Slit, Taper
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule
 from gaugewright.grading.allowed import Asked, allowed_count, even_by, of_parity, stated_count, stepped_count
 from gaugewright.grading.cap_fit import cap_of
 from gaugewright.grading.crowns import crown_end, crown_rounds
+from gaugewright.grading.motifs import motif_end, rounds_of
 from gaugewright.grading.plan import PLACES, ShapedEdges
 from gaugewright.grading.raglan_plans import counts_of
 from gaugewright.grading.rising import extra_height
@@ -112,6 +113,10 @@ def _rows_from_counts(size: _Size, start: int) -> tuple[int | None, ...]:
             fabric = size.design.fabric(section.fabric)
             end = crown_end(section, size.piece, fabric, size.env)
             rows, before = crown_rounds(section, fabric, (before, end), lead_rows(index), size.piece, size.env.size), end
+        elif isinstance(section, Motif):
+            fabric = size.design.fabric(section.fabric)
+            rows = rounds_of(section, fabric, size.env)
+            before = motif_end(section, fabric, rows)
         else:
             own = None if isinstance(section, UNSTACKED) else _own_rows(size, section)
             before = _end_count(size, index, before, own)
@@ -162,6 +167,8 @@ def _end_count(size: _Size, index: int, before: int | None, rows: int | None) ->
             return _cap_rows(size, section, before)[1]
         case Crown():
             return crown_end(section, size.piece, size.design.fabric(section.fabric), size.env)
+        case Motif() if rows is not None:
+            return motif_end(section, size.design.fabric(section.fabric), rows)
         case Raglan() if before is not None:
             return counts_of(section, before, size.design.fabric(section.fabric).gauge, size.env).end.total
         case RoundYoke():

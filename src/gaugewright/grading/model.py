@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from gaugewright.grading.divide_start import DivideStart as DivideStart
 from gaugewright.grading.go_on_start import GoOnStart as GoOnStart
 from gaugewright.grading.join_model import Join as Join
+from gaugewright.grading.layout_model import Layout as Layout
 from gaugewright.grading.operations import CORNERS as CORNERS
 from gaugewright.grading.operations import Operation as Operation
 from gaugewright.grading.operations import OperationKind as OperationKind
@@ -251,7 +252,7 @@ class EdgeLength:
 class GradedPiece:
     """A piece in one size: its strips, outline, named edges, and finished and worked measures in mm.
 
-    Measures: width and bottom (at the start), top_width, widest, narrowest, length, longest; both ends by their own names too.
+    `layout` is how many of it are joined. Measures: width and bottom (at the start), top_width, widest, narrowest, length, longest; both ends by their own names too.
     """
 
     key: str
@@ -260,6 +261,7 @@ class GradedPiece:
     edges: "dict[str, EdgeLength]"
     finished: "dict[str, float]"
     worked: "dict[str, float]"
+    layout: Layout | None = None
 
     @property
     def main(self) -> Strip:

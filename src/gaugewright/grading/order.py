@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from gaugewright.design.model import Crown, Design, Formula, ForLength, Piece, Taper, ToLevel
+from gaugewright.design.model import Crown, Design, Formula, ForLength, Motif, Piece, Taper, ToLevel
 from gaugewright.design.shapes import shape_formulas
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.names import calls_in, order_by_reference
@@ -60,9 +60,11 @@ def _formulas(piece: Piece, design: Design) -> Iterator[Formula]:
             yield extent.length
         elif isinstance(extent, ToLevel):
             yield extent.height
-        if isinstance(section, (Taper, Crown)) and section.target is not None:
+        if isinstance(section, (Taper, Crown, Motif)) and section.target is not None:
             yield section.target
         yield from shape_formulas(section)
+    if piece.grid is not None:
+        yield from (piece.grid.across, piece.grid.down)
     if piece.buttonholes is not None:
         yield from (piece.buttonholes.first, piece.buttonholes.last)
     for edge in piece.edges:

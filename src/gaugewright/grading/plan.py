@@ -15,7 +15,9 @@ from gaugewright.grading.colour_plans import ColourBandRows as ColourBandRows
 from gaugewright.grading.colour_plans import StripePlan as StripePlan
 from gaugewright.grading.mitre import Corner as Corner
 from gaugewright.grading.mitre import MitredPlan as MitredPlan
+from gaugewright.grading.layout_model import Layout as Layout
 from gaugewright.grading.model import Start
+from gaugewright.grading.motif_rows import MotifPlan as MotifPlan
 from gaugewright.grading.opened import OpenedPlan as OpenedPlan
 from gaugewright.grading.raglan_rows import RaglanPlan as RaglanPlan
 from gaugewright.grading.rising import Rise as Rise
@@ -125,7 +127,7 @@ class ShouldersPlan:
         return self.stitches - 2 * gone(self.slope)
 
 
-SectionPlan = EvenPlan | MitredPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan | RoundYokePlan | WedgePlan | SlitPlan | OpenedPlan
+SectionPlan = EvenPlan | MitredPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan | RoundYokePlan | WedgePlan | SlitPlan | OpenedPlan | MotifPlan
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,6 +157,7 @@ class PiecePlan:
     corners: tuple[Corner, ...] = ()
     stripes: StripePlan | None = None
     blocks: tuple[BlockPlan, ...] = ()
+    layout: Layout | None = None
 
     @property
     def rows(self) -> int:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from gaugewright.design.model import Design, Formula, NeckEdge, Piece, Raglan, Taper
+from gaugewright.design.model import Design, Formula, Motif, NeckEdge, Piece, Raglan, Taper
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.names import calls_in
 from gaugewright.gauge.model import Gauge
@@ -10,6 +10,7 @@ from gaugewright.grading.allowed import Asked, allowed_count, even_by, of_parity
 from gaugewright.grading.corners import sites
 from gaugewright.grading.crowns import centre_count
 from gaugewright.grading.model import EdgeLength, EdgeStart, GradedPiece, PickUp
+from gaugewright.grading.motifs import motif_centre
 from gaugewright.grading.take_up import TakeUps, side_take_up
 from gaugewright.rounding import half_up, nearest_of_series
 from gaugewright.sizing.environment import Environment
@@ -22,7 +23,8 @@ def start_count(piece: Piece, design: Design, env: Environment, taken: TakeUps) 
     """Stitches of the foundation or the centre: its finished width and what seams take, at the gauge of the start's fabric."""
     fabric, width = design.fabric(piece.start.fabric), piece.start.width
     if piece.start.kind == "centre":
-        return centre_count(piece.start, piece.sections[0], fabric)
+        first = piece.sections[0]
+        return motif_centre(first, design.fabric(first.fabric)) if isinstance(first, Motif) else centre_count(piece.start, first, fabric)
     assert width is not None  # only pieces picked up have none
     exact = fabric.gauge.stitches_in(env.length(width))
     if piece.start.kind == "chain" and not is_edge_length(width):

@@ -15,6 +15,7 @@ from gaugewright.design.model import (
     Crown,
     Design,
     Even,
+    Motif,
     Neck,
     NeckEdge,
     Opened,
@@ -36,9 +37,11 @@ from gaugewright.grading.crown_plans import crown_plans
 from gaugewright.grading.crowns import each_of
 from gaugewright.grading.expand import expand
 from gaugewright.grading.gather import gather
+from gaugewright.grading.layouts import layout_of
 from gaugewright.grading.marks import marks_of
 from gaugewright.grading.measure import Measured, Shaped, lead_rows
 from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, GoOnStart, Join
+from gaugewright.grading.motifs import motif_plan
 from gaugewright.grading.opened import opened_plan
 from gaugewright.grading.plan import Cloth, Corner, EvenPlan, MitredPlan, PiecePlan, SectionPlan, ShapedEdges, ShouldersPlan, StripePlan
 from gaugewright.grading.profile_plans import divided_plan, profile_plan
@@ -106,7 +109,7 @@ def plan_piece(
         bands = colour_rows(piece, m, gauges, env, stripes)
         plans = tuple(sized[label] for sized in sections)
         holes = plan_holes(piece, design, start, sum(m.rows), env, corners[label] if corners else ()) if piece.buttonholes and isinstance(start, EdgeStart) else None
-        plan = PiecePlan(piece.key, start, worked, plans, bands, marks, bands[0].colour, first, holes, corners[label] if corners else (), stripes)
+        plan = PiecePlan(piece.key, start, worked, plans, bands, marks, bands[0].colour, first, holes, corners[label] if corners else (), stripes, layout=layout_of(piece, sum(m.rows), gauges[-1], env))
         if not piece.colours.blocks:
             return plan
         return replace(plan, blocks=block_plans(piece, block_ranges(piece, m, gauges, env), expand(plan).rows, design, env))
@@ -116,7 +119,7 @@ def plan_piece(
 
 def _all_alike(section: Section) -> bool:
     """Whether the first stitch of a section's rounds is changed like the others."""
-    return isinstance(section, (Crown, *YOKES)) or (isinstance(section, Taper) and section.at == "sides")
+    return isinstance(section, (Crown, Motif, *YOKES)) or (isinstance(section, Taper) and section.at == "sides")
 
 
 def _corners(
@@ -162,6 +165,9 @@ def _plan_section(
         case Crown():
             each = each_of(section, piece.start, design.fabric(section.fabric).gauge)
             return crown_plans(section, cloth, each, index, measured).map(lambda plan: plan)
+        case Motif():
+            turned, fabric = worked_in(piece, design) == "turned rounds", design.fabric(section.fabric)
+            return measured.map(lambda m: motif_plan(section, fabric, cloth, m.rows[index], turned))
         case Raglan():
             gauge, necks = design.fabric(section.fabric).gauge, measured.map(lambda m: m.before(index))
             rows = measured.map(lambda m: m.rows[index])

@@ -14,6 +14,7 @@ from gaugewright.grading.crowns import crown_faults
 from gaugewright.grading.joins import join_faults
 from gaugewright.grading.pattern_faults import pattern_faults
 from gaugewright.grading.rings import ring_faults
+from gaugewright.grading.motifs import motif_faults
 from gaugewright.grading.opened import opened_faults
 from gaugewright.grading.shape_faults import shape_faults, top_edges
 from gaugewright.grading.slits import slit_faults

@@ -15,8 +15,10 @@ from gaugewright.grading.plan import ShouldersPlan
 from gaugewright.grading.waiting import in_working_order, seams_before
 from gaugewright.instructions.abbreviations import abbreviations
 from gaugewright.instructions.gauge_page import CriticalLength, gauge_page
+from gaugewright.instructions.layout_words import layout_blocks
 from gaugewright.instructions.making_up import finishing, making_up, order_of_work, seam_letter
 from gaugewright.instructions.materials import Amounts, materials
+from gaugewright.instructions.motif_words import is_motif, motif_plans
 from gaugewright.instructions.nodes import Block, Document, Figure, Heading, Paragraph, plain
 from gaugewright.instructions.notes_page import notes_page
 from gaugewright.instructions.pattern_chapter import pattern_chapter
@@ -42,6 +44,7 @@ class Pattern:
     amounts: Amounts
     schematics: Mapping[str, Schematic]
     cover: Drawing | None
+    layouts: Mapping[str, Drawing]
     drawn: str
     own_gauge: str = ""
 
@@ -54,7 +57,7 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     told = in_working_order(pattern.design)
     in_order = sorted(views, key=lambda view: told.index(view.piece.key))
     pieces = tuple(block for view in in_order for block in _chapter(pattern, book, view, names))
-    up = tuple(making_up(book, pattern.design, pattern.grading.pieces, pattern.grading.environments, names))
+    up = (*_joining(pattern, book, names), *making_up(book, pattern.design, pattern.grading.pieces, pattern.grading.environments, names))
     end = tuple(finishing(book, pattern.design, pattern.grading.pieces, names))
     fabrics = _fabrics_in_use(pattern.design, views)
     gauge = tuple(gauge_page(book, fabrics, _critical(pattern)))
@@ -66,7 +69,7 @@ def build_document(pattern: Pattern, book: Book) -> Document:
         *gauge,
         *abbreviations(book, (*gauge, *notes, *pieces, *up, *end), all(fabric.by_hand for fabric in fabrics)),
         *notes,
-        *order_of_work(book, pattern.design, names),
+        *order_of_work(book, pattern.design, names, {view.piece.key: view.made for view in views}),
     )
     return Document(
         title=about.title, author=about.workshop, language=about.language, date=about.date,
@@ -95,12 +98,22 @@ def _chapter(pattern: Pattern, book: Book, view: PieceView, names: Names) -> Ite
     return piece_chapter(book, view, names, pattern.schematics[key], letters, pattern.drawn)
 
 
+def _joining(pattern: Pattern, book: Book, names: Names) -> Iterator[Block]:
+    """How motifs are joined, for each kind."""
+    for key, drawing in pattern.layouts.items():
+        plans, graded = pattern.grading.plans[key], pattern.grading.pieces[key]
+        yield from layout_blocks(book, pattern.design.piece(key), plans, graded, drawing, names.yarns, pattern.drawn)
+
+
 def _markers(design: Design, views: tuple[PieceView, ...]) -> int:
     """Markers left in the pieces until they are sewn, and in rows two that move with the row's ends."""
     left = 0
     for view in views:
         shoulders = any(isinstance(section, ShouldersPlan) for section in view.first.sections)
         necks = sum(isinstance(section, NeckEdge) for section in view.piece.sections)
+        if is_motif(view):
+            left += 0 if motif_plans(view).values[0].chains else motif_plans(view).values[0].sides
+            continue  # one motif after the other
         left += view.piece.make * (len(view.first.marks) + 2 * shoulders + view.in_rounds + len(view.first.corners) + necks)
     return left + 2 * any(not view.in_rounds for view in views)
 

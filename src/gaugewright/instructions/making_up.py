@@ -158,14 +158,14 @@ def _attach(book: Book, one: Attachment, design: Design, pieces: Pieces, envs: S
     )
 
 
-def order_of_work(book: Book, design: Design, names: Names) -> Iterator[Block]:
+def order_of_work(book: Book, design: Design, names: Names, made: Mapping[str, Sized[int]]) -> Iterator[Block]:
     """What to make and sew, in order; nothing where there is one piece only."""
     if len(design.pieces) < 2:
         return
     yield Heading(2, book.front["order-heading"])
     waiting = {piece.key for piece in design.pieces if seams_before(design, piece)}
     divided = [piece.key for piece in design.pieces if piece.start.kind in ("divide", "go on")]
-    told = {p.key: names.pieces[p.key] if p.make == 1 else spans_text(book.front_text("twice", piece=names.pieces[p.key], make=p.make)) for p in design.pieces}
+    told = {p.key: names.pieces[p.key] if set(made[p.key].values) == {1} else spans_text(book.front_text("twice", piece=names.pieces[p.key], make=made[p.key])) for p in design.pieces}
     onto = [p for p in design.pieces if p.start.edges and p.key not in (*waiting, *divided)]
     free = [told[p.key] for p in design.pieces if p.key not in (*waiting, *divided) and p not in onto]
     yield Paragraph(book.front_text("order-pieces" if len(free) > 1 else "order-first", pieces=listed(book, free)), "bullet")

@@ -15,6 +15,9 @@ from gaugewright.yarn.amounts import MARGIN, Amount
 Amounts = Sized[dict[str, Amount] | None]
 
 
+MARKERS = {0: "-none", 1: "-one"}
+
+
 def materials(book: Book, design: Design, amounts: Amounts, fabrics: tuple[Fabric, ...], markers: int) -> Iterator[Block]:
     """The chapter on materials; `fabrics` are those in use."""
     yield Heading(2, book.front["materials-heading"])
@@ -26,7 +29,7 @@ def materials(book: Book, design: Design, amounts: Amounts, fabrics: tuple[Fabri
         yield Paragraph(book.front_text("hooks-line" if len(hooks) > 1 else "hook-line", hooks=listed(book, hooks), gauge=book.word("gauge")), "bullet")
     if hands:
         yield Paragraph(book.front_text("hands-line", gauge=book.word("gauge")), "bullet")
-    yield Paragraph(book.front_text("notions-line-one" if markers == 1 else "notions-line", markers=markers), "bullet")
+    yield Paragraph(book.front_text(f"notions-line{MARKERS.get(markers, '')}", markers=markers), "bullet")
     for line in button_lines(book, design):
         yield Paragraph(line, "bullet")
     yield from _amounts(book, design, amounts)

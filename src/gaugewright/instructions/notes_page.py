@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from gaugewright.design.model import Crown, Design, Neck, NeckEdge, RaglanEdge
-from gaugewright.grading.plan import RaglanPlan, RoundYokePlan, SectionPlan, SpreadPlan, TaperPlan
+from gaugewright.grading.plan import MotifPlan, RaglanPlan, RoundYokePlan, SectionPlan, SpreadPlan, TaperPlan
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, plain
 from gaugewright.instructions.shape_words import edges_of
 from gaugewright.instructions.view import PieceView
@@ -33,7 +33,8 @@ def _kinds(design: Design, views: tuple[PieceView, ...]) -> Iterator[str]:
         yield "note-counts-not"
     if any(s.cloth.counts for s in chained):
         yield "note-counts"
-    yield "note-work-even"
+    if any(not isinstance(section, MotifPlan) for section in sections):
+        yield "note-work-even"
     if any(isinstance(s, TaperPlan) for s in sections):
         yield "note-every"
     if any(isinstance(s, (RoundYokePlan, SpreadPlan)) for s in sections):

@@ -6,6 +6,7 @@ from gaugewright.instructions.corner_words import marker_step
 from gaugewright.instructions.crown_words import centre_steps
 from gaugewright.instructions.dividing_words import divide_steps
 from gaugewright.instructions.join_words import INTO_ROW_ENDS, is_joined, joined_start
+from gaugewright.instructions.motif_words import is_motif, motif_centre
 from gaugewright.instructions.nodes import Paragraph, Span
 from gaugewright.instructions.opened_words import go_on_steps
 from gaugewright.instructions.slit_words import is_round_opening, opening_picked_up
@@ -25,7 +26,7 @@ def opening_steps(book: Book, view: PieceView, names: dict[str, str], titles: di
     if isinstance(start, EdgeStart):
         return [_pick_up(book, view, names, titles), *marker_step(book, view, titles)]
     if isinstance(start, CentreStart):
-        return centre_steps(book, view, names)
+        return motif_centre(book, view, names) if is_motif(view) else centre_steps(book, view, names)
     if isinstance(start, DivideStart):
         return divide_steps(book, view, names, titles)
     if is_joined(view):

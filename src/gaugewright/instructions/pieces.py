@@ -12,6 +12,7 @@ from gaugewright.instructions.dividing_words import is_yoke, yoke_end
 from gaugewright.instructions.fabric_words import fabric_words
 from gaugewright.instructions.join_words import joined_end, sewn_on
 from gaugewright.instructions.materials import listed
+from gaugewright.instructions.motif_words import is_motif
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
 from gaugewright.instructions.opened_words import is_opened, opened_end
 from gaugewright.instructions.opening_steps import opening_steps
@@ -40,6 +41,7 @@ def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schemati
     yield from schematic_blocks(book, view, schematic, drawn)
     for note in view.piece.notes:
         yield Paragraph(plain(note), "note")
+    names = Names(_own_colours(book, view, names.yarns), names.pieces)
     yield from colour_steps(book, view, names.yarns, names.pieces)
     yield from opening_steps(book, view, dict(names.yarns), dict(names.pieces))
     for index in range(len(view.first.sections)):
@@ -48,9 +50,17 @@ def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schemati
     yield from sewn_on(book, view, names.pieces)
 
 
+def _own_colours(book: Book, view: PieceView, yarns: Mapping[str, str]) -> Mapping[str, str]:
+    """The yarns' names; where motifs take turns at several, the first one's stands for the one whose turn it is."""
+    grid = view.piece.grid
+    if grid is None or len(grid.turns) < 2:
+        return yarns
+    return {**yarns, view.first.start_colour: book.words["own-colour"]}
+
+
 def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) -> list[Spans]:
-    make = view.piece.make
-    sentences = [book.sentence("make-one") if make == 1 else book.sentence("make-many", view.piece.key, make=make)]
+    make, made = view.piece.make, view.made
+    sentences = [book.sentence("make-one") if set(made.values) == {1} else book.sentence("make-many", view.piece.key, make=made)]
     begun = "sewn" if view.piece.start.sewn else "joined" if view.piece.start.joined else view.piece.start.kind
     kind = _rounds_kind(view) if view.in_rounds else _ROWS_KIND.get(begun, "worked-rows")
     fabrics = list(dict.fromkeys(section.cloth.fabric for section in view.first.sections))
@@ -106,7 +116,7 @@ def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: s
 
 def _rounds_kind(view: PieceView) -> str:
     if view.piece.start.kind == "centre":
-        return "worked-centre"
+        return "worked-motif" if is_motif(view) else "worked-centre"
     if view.piece.start.ring:
         return "worked-pick-up-rounds"
     if is_yoke(view) or view.piece.start.kind == "divide":
@@ -141,6 +151,9 @@ def _round_ending(book: Book, view: PieceView) -> Iterator[Block]:
     width = widest if centre and closed else view.width(last if centre else first)
     ends = {"bottom": spoken(view.piece.bottom), "top": spoken(view.piece.top)}
     check = book.sentence(kind, view.piece.key, width=width, length=view.height(last), **ends)
+    if is_motif(view):
+        yield step("End:", *ending)
+        return
     if is_opened(view):
         yield opened_end(book, view)
     yield step("End:" if ending else "Check:", *ending, check)

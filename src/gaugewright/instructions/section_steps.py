@@ -7,6 +7,7 @@ from gaugewright.grading.model import EdgeStart
 from gaugewright.grading.plan import (
     DividedPlan,
     EvenPlan,
+    MotifPlan,
     MitredPlan,
     OpenedPlan,
     ProfilePlan,
@@ -25,6 +26,7 @@ from gaugewright.instructions.corner_words import corner_blocks, corner_table
 from gaugewright.instructions.crown_words import crown_blocks
 from gaugewright.instructions.fabric_words import hook_text
 from gaugewright.instructions.join_words import is_joined, joined_blocks
+from gaugewright.instructions.motif_words import motif_blocks
 from gaugewright.instructions.nodes import Block
 from gaugewright.instructions.pattern_steps import pattern_beginning, pattern_stages
 from gaugewright.instructions.raglan_words import raglan_blocks
@@ -81,6 +83,9 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
             yield from taper_blocks(book, view, index, colours)
         case SlitPlan():
             yield from slit_blocks(book, view, index, colours)
+        case MotifPlan():
+            yield from (step("Colour:", sentence) for sentence in colours if sentence)
+            yield from motif_blocks(book, view, names)
         case RaglanPlan():
             yield from raglan_blocks(book, view, index, colours)
         case RoundYokePlan():
@@ -122,8 +127,8 @@ def _new_cloth(book: Book, view: PieceView, index: int) -> Iterator[Block]:
     """The plain row, told once for each fabric; before it the hook, where that changes."""
     cloth = view.first.sections[index].cloth
     before = view.first.sections[index - 1].cloth if index else None
-    if before == cloth:
-        return
+    if before == cloth or isinstance(view.first.sections[index], MotifPlan):
+        return  # no round of a motif is plain
     new_tool = view.fabrics[cloth.fabric].tool
     if before is not None and new_tool is not None and new_tool != view.fabrics[before.fabric].tool:
         yield step("Hook:", book.sentence("change-tool", tool=hook_text(new_tool)))

@@ -83,3 +83,8 @@ class PieceView:
     def section_last_rows(self, index: int) -> Sized[int]:
         """The last row of a section in each size."""
         return self.plans.map(lambda plan: sum(section.rows for section in plan.sections[: index + 1]))
+
+    @property
+    def made(self) -> Sized[int]:
+        """How many of it are made in each size."""
+        return self.plans.map(lambda plan: plan.layout.motifs if plan.layout else self.piece.make)

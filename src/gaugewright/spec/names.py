@@ -9,6 +9,8 @@ from gaugewright.spec.fields import as_written
 # Edges and measures that every piece has, whether or not it names them.
 PLAIN_EDGES = ("bottom", "top", "starting", "far")
 PLAIN_MEASURES = ("width", "top_width", "length", "widest", "narrowest", "longest")
+GRID_MEASURES = ("joined_width", "joined_length")
+"""Measures of motifs once they are joined; they stand among the edges that only some pieces have."""
 RESERVED = ("body", "ease", "size", "rest", "total", "min", "max", "edge", "finished", "in_rows")
 
 
@@ -131,4 +133,6 @@ def _edges(piece: Mapping[str, Any], data: Mapping[str, Any]) -> Iterator[str]:
         yield from ("body", "sleeve")
     if "centre" in table(piece, "start"):
         yield from (name for end, name in (("bottom", "centre"), ("top", "edge")) if end not in edges)
+    if "grid" in piece:
+        yield from GRID_MEASURES
     yield from PLAIN_EDGES

@@ -21,6 +21,7 @@ from gaugewright.spec.fields import (
     Text,
     refuse,
 )
+from gaugewright.spec.motifs import Grid
 from gaugewright.spec.sections import Section
 from gaugewright.spec.vocabulary import CornerName, JoinBy, TakeUp
 
@@ -153,6 +154,7 @@ class Piece(SpecModel):
 
     title: Text | None = Field(None, description="The name printed for this piece; otherwise its key.")
     make: Count | None = Field(None, description="How many alike are made; 1 unless stated.")
+    grid: Grid | None = Field(None, description="Motifs joined to a size, in place of `make`.")
     fabric: FabricName | None = Field(None, description="The fabric; may be left out where there is only one.")
     start: Start | None = Field(None, description="How the piece begins.")
     sections: Annotated[tuple[Section, ...], _Loose, Many, Field(min_length=1)] | None = Field(
@@ -188,6 +190,8 @@ class Piece(SpecModel):
                 "add `like` with that piece's name, or take out `mirrored`",
                 path=("mirrored",),
             )
+        if self.make is not None and self.grid is not None:
+            raise refuse("grid-and-make", "this piece has both `make` and `grid`, and a grid says how many are made", "take out `make`", path=("make",))
         rests = [i for i, section in enumerate(self.sections or ()) if section.even and section.even.length == "rest"]
         if len(rests) > 1:
             path = ("sections", rests[1], "even", "length")

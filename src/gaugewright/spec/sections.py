@@ -7,6 +7,7 @@ from pydantic import Field, model_validator
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.crowns import Crown
 from gaugewright.spec.fields import Change, Count, FabricName, FormulaText, LengthOrRest, Refers, Text, YarnName, refuse
+from gaugewright.spec.motifs import Motif
 from gaugewright.spec.opened import Opened
 from gaugewright.spec.raglans import Raglan
 from gaugewright.spec.round_yokes import RoundYoke
@@ -99,9 +100,9 @@ class Shoulders(SpecModel):
         return rises_somewhere(self, self.worked_as, self.slope)
 
 
-SectionPart = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | RoundYoke | Wedge | Slit | Opened
+SectionPart = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | RoundYoke | Wedge | Slit | Opened | Motif
 KINDS = (
-    "even", "taper", "shoulders", "armhole", "raglan_edge", "neck", "neck_edge", "cap", "crown", "raglan", "round_yoke", "wedge", "opening", "open",
+    "even", "taper", "shoulders", "armhole", "raglan_edge", "neck", "neck_edge", "cap", "crown", "raglan", "round_yoke", "wedge", "opening", "open", "motif",
 )
 
 
@@ -117,6 +118,7 @@ class Section(SpecModel):
     neck_edge: NeckEdge | None = Field(None, description="The neck edge and shoulder of a half front.")
     cap: Cap | None = Field(None, description="The cap of a set-in sleeve.")
     crown: Crown | None = Field(None, description="A disc, or the closed end of a tube, in rounds.")
+    motif: Motif | None = Field(None, description="A flat motif with corners, in rounds.")
     raglan: Raglan | None = Field(None, description="A yoke from the neck down, divided at the underarm.")
     round_yoke: RoundYoke | None = Field(None, description="A circular yoke from the neck down, divided at the underarm.")
     wedge: Wedge | None = Field(None, description="A wedge of short rows, such as a front needs over a full bust.")

@@ -5,7 +5,7 @@ stitches, foundations, tails and seams, and a margin. Without a weighed swatch t
 because published rules for yarn by stitch contradict one another.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from gaugewright.design.model import Design, Fabric, Piece
@@ -52,6 +52,7 @@ def amounts(design: Design, pieces: Mapping[str, GradedPiece]) -> dict[str, Amou
     tails: dict[str, float] = {}
     masses = {fabric.key: mass_per_stitch(fabric) for fabric in design.fabrics}
     for piece in design.pieces:
+        made = made_by_colour(piece, pieces[piece.key])
         for strip in pieces[piece.key].strips:
             for row in strip.all_rows():
                 share = _share_of(row)
@@ -61,13 +62,46 @@ def amounts(design: Design, pieces: Mapping[str, GradedPiece]) -> dict[str, Amou
                         return None
                     if run.operation.kind == "skip":
                         continue
-                    _add(stitches, run.colour, mass * share * stitches_worked(run) * piece.make)
+                    for colour, times in made(run.colour):
+                        _add(stitches, colour, mass * share * stitches_worked(run) * times)
             _add_foundation(foundations, strip, design, piece.make)
             _add_band_seams(tails, strip, design, piece, pieces[piece.key])
         for colour, ends in ends_by_colour(pieces[piece.key].strips, piece.colours.carry).items():
-            _add(tails, colour, ends * piece.make * grams_of(design, colour, tail("weave in")))
+            for own, times in made(colour):
+                _add(tails, own, ends * times * grams_of(design, own, tail("weave in")))
+        _add_joins(tails, design, pieces[piece.key])
     _add_seams(tails, design, pieces)
     return {yarn.key: _amount(yarn.key, design, stitches, foundations, tails) for yarn in design.yarns if yarn.key in stitches}
+
+
+def made_by_colour(piece: Piece, graded: GradedPiece) -> Callable[[str], tuple[tuple[str, int], ...]]:
+    """In which yarns, and how often each, what is worked in a yarn of the piece's rows is made: motifs that begin in
+    several by turns have these in place of the first.
+    """
+    layout, first = graded.layout, graded.main.rows[0].colours[0]
+
+    def made(colour: str) -> tuple[tuple[str, int], ...]:
+        if layout is not None and layout.turns and colour == first:
+            return tuple(layout.by_colour().items())
+        return ((colour, layout.motifs if layout else piece.make),)
+
+    return made
+
+
+def _add_joins(total: dict[str, float], design: Design, graded: GradedPiece) -> None:
+    """Joined motifs: a strand of some times each side, in the colour of their last round."""
+    if graded.layout is not None:
+        colour = joining_colour(graded)
+        sides = graded.layout.in_rows + graded.layout.between_rows
+        length = graded.edges["top"].length / graded.layout.sides * sides
+        _add(total, colour, grams_of(design, colour, tail("seam factor") * length))
+
+
+def joining_colour(graded: GradedPiece) -> str:
+    """The colour that motifs are joined in: that of their last round, or the first of those that take turns there."""
+    first, last = graded.main.rows[0].colours[0], graded.main.rows[-1].colours[0]
+    turns = graded.layout.turns if graded.layout else ()
+    return turns[0] if turns and last == first else last
 
 
 def _share_of(row: Row) -> float:
