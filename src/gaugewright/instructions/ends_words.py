@@ -9,6 +9,7 @@ from gaugewright.instructions.nodes import Table, measure_columns, spans_text
 from gaugewright.instructions.pieces import Names
 from gaugewright.instructions.wording import Book, counts_text
 from gaugewright.sized import Sized
+from gaugewright.yarn.turns import made_by_colour
 
 Ends = dict[str, Sized[dict[str, int]]]
 
@@ -21,7 +22,8 @@ def ends_table(book: Book, design: Design, pieces: Mapping[str, Sized[GradedPiec
         return
     rows = []
     for piece in design.pieces:
-        title = piece.title if piece.make == 1 else spans_text(book.front_text("twice", piece=piece.title, make=piece.make))
+        made = pieces[piece.key].map(lambda one, make=piece.make: one.layout.motifs if one.layout else make)  # type: ignore[misc]
+        title = piece.title if set(made.values) == {1} else spans_text(book.front_text("twice", piece=piece.title, make=made))
         cells = [ends[piece.key].map(lambda one, key=yarn.key: one.get(key, 0)) for yarn in used]  # type: ignore[misc]
         rows.append((title, *(_cell(book, cell) for cell in cells), _cell(book, ends[piece.key].map(lambda one: sum(one.values())))))
     header = (book.front["ends-piece"], *(names.yarns[yarn.key] for yarn in used), book.front["ends-all"])
@@ -32,7 +34,15 @@ def ends_table(book: Book, design: Design, pieces: Mapping[str, Sized[GradedPiec
 def _ends(design: Design, graded: Sized[GradedPiece], key: str) -> Sized[dict[str, int]]:
     """Ends by colour of all pieces that are made alike."""
     piece = design.piece(key)
-    return graded.map(lambda one: {colour: ends * piece.make for colour, ends in ends_by_colour(one.strips, piece.colours.carry).items()})
+
+    def counted(one: GradedPiece) -> dict[str, int]:
+        found: dict[str, int] = {}
+        for colour, ends in ends_by_colour(one.strips, piece.colours.carry).items():
+            for own, times in made_by_colour(piece, one)(colour):
+                found[own] = found.get(own, 0) + ends * times
+        return found
+
+    return graded.map(counted)
 
 
 def _cell(book: Book, counts: Sized[int]) -> str:

@@ -13,7 +13,7 @@ from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
 from gaugewright.instructions.wording import Book, Mm, Spans
 from gaugewright.sized import Sized
-from gaugewright.yarn.amounts import joining_colour
+from gaugewright.yarn.turns import joining_colour
 
 
 def layout_blocks(

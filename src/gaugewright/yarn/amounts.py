@@ -5,7 +5,7 @@ stitches, foundations, tails and seams, and a margin. Without a weighed swatch t
 because published rules for yarn by stitch contradict one another.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from gaugewright.design.model import Design, Fabric, Piece
@@ -14,6 +14,7 @@ from gaugewright.grading.model import ChainStart, GradedPiece, Row, Run, Strip
 from gaugewright.grading.strands import ends_by_colour
 from gaugewright.rounding import up
 from gaugewright.trade.tails import tail
+from gaugewright.yarn.turns import joining_colour, made_by_colour
 
 MARGIN = 0.10
 """Added to every colour (published: designers add 10 to 15 %, Devious Knitter)."""
@@ -74,20 +75,6 @@ def amounts(design: Design, pieces: Mapping[str, GradedPiece]) -> dict[str, Amou
     return {yarn.key: _amount(yarn.key, design, stitches, foundations, tails) for yarn in design.yarns if yarn.key in stitches}
 
 
-def made_by_colour(piece: Piece, graded: GradedPiece) -> Callable[[str], tuple[tuple[str, int], ...]]:
-    """In which yarns, and how often each, what is worked in a yarn of the piece's rows is made: motifs that begin in
-    several by turns have these in place of the first.
-    """
-    layout, first = graded.layout, graded.main.rows[0].colours[0]
-
-    def made(colour: str) -> tuple[tuple[str, int], ...]:
-        if layout is not None and layout.turns and colour == first:
-            return tuple(layout.by_colour().items())
-        return ((colour, layout.motifs if layout else piece.make),)
-
-    return made
-
-
 def _add_joins(total: dict[str, float], design: Design, graded: GradedPiece) -> None:
     """Joined motifs: a strand of some times each side, in the colour of their last round."""
     if graded.layout is not None:
@@ -95,13 +82,6 @@ def _add_joins(total: dict[str, float], design: Design, graded: GradedPiece) -> 
         sides = graded.layout.in_rows + graded.layout.between_rows
         length = graded.edges["top"].length / graded.layout.sides * sides
         _add(total, colour, grams_of(design, colour, tail("seam factor") * length))
-
-
-def joining_colour(graded: GradedPiece) -> str:
-    """The colour that motifs are joined in: that of their last round, or the first of those that take turns there."""
-    first, last = graded.main.rows[0].colours[0], graded.main.rows[-1].colours[0]
-    turns = graded.layout.turns if graded.layout else ()
-    return turns[0] if turns and last == first else last
 
 
 def _share_of(row: Row) -> float:
