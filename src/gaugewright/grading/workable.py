@@ -27,7 +27,7 @@ from gaugewright.grading.yokes import yoke_faults
 def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
     """Everything about the piece that no size could work."""
     checks = (
-        _sections, crown_faults, yoke_faults, shape_faults, wedge_faults, pattern_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults,
+        _sections, crown_faults, motif_faults, yoke_faults, shape_faults, wedge_faults, pattern_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults,
         join_faults, corner_faults, buttonhole_faults, slit_faults, opened_faults, stripe_faults, block_faults,
     )
     return tuple(problem for check in checks for problem in check(piece, design))
