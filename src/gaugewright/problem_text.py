@@ -8,6 +8,15 @@ ONLY_SIZE = "One size"
 WIDEST = 120  # characters of a quoted line
 
 
+def count_of(number: int, one: str, many: str = "") -> str:
+    """A number with its noun.
+
+    >>> count_of(1, "row"), count_of(3, "stitch", "stitches")
+    ('1 row', '3 stitches')
+    """
+    return f"{number} {one if number == 1 else many or one + 's'}"
+
+
 def problem_text(problem: Problem) -> str:
     """Words for one problem.
 

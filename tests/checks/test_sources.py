@@ -7,7 +7,7 @@ def test_a_yarn_that_no_row_uses() -> None:
     assert told_by("yarns-used") == ()
     text = damaged('  kelp: {colour: "#3f5d4e"} =>   kelp: {colour: "#3f5d4e"}\n  slate: {like: kelp}')
     problems = told_by("yarns-used", text)
-    assert [one[:2] for one in places(problems, text)] == [("yarn-unused", "note")]
+    assert places(problems, text) == [("yarn-unused", "note", "", "slate: {like: kelp}")]
     assert "slate" in problems[0].message
 
 

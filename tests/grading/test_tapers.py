@@ -1,5 +1,7 @@
 """Tapers in rows: which rows shape, by how much, at which edge; what can't be worked."""
 
+import re
+
 import pytest
 from tiny_specs import ONE_SIZE, THREE_SIZES, counts, one_piece, problems, told
 
@@ -84,6 +86,15 @@ def test_rows_that_follow_from_themselves_are_told() -> None:
 def test_an_odd_number_each_is_not_shared_between_two_edges() -> None:
     text = ONE_SIZE + piece("chain: 20 cm", "even: {rows: 1}", "taper: {target: 32 cm, each: 3}")
     assert told(text) == [("each-odd", "- taper: {target: 32 cm, each: 3}", "")]
+
+
+@pytest.mark.parametrize("each", [-1, -3, 1, 5])
+def test_an_odd_number_each_is_made_even_as_the_hint_says(each: int) -> None:
+    text = ONE_SIZE + piece("chain: 40 cm", "even: {rows: 1}", f"taper: {{rows: 6, each: {each}}}")
+    [problem] = problems(text)
+    assert problem.name == "each-odd" and "1 stitches" not in problem.message
+    written = re.search(r"write `(each: .*?)`", problem.hint)
+    assert written and problems(text.replace(f"each: {each}", written[1])) == []
 
 
 def test_each_beyond_what_an_edge_takes_is_told() -> None:

@@ -147,6 +147,11 @@ def test_a_fault_is_told_at_its_place_and_its_hint_works(case: Case) -> None:
     assert read(VEST.replace(case.good, case.fixed, 1)).spec.pattern.title
 
 
+def test_a_name_that_is_empty_is_told_once() -> None:
+    (problem,) = problems(VEST.replace("make: 2", "colours: ''\n    make: 2"))
+    assert problem.name != "unknown-yarn" and "  " not in problem.message
+
+
 def test_the_vest_and_the_sample_read() -> None:
     vest = read(VEST).spec
     assert vest.fabrics["rib"].gauge is not None and vest.fabrics["rib"].gauge[:4] == (8, 100.0, 13, 200.0)

@@ -18,7 +18,7 @@ def check_yarns_used(subject: Subject) -> Found:
     }
     used |= {colour for piece in subject.design.pieces if piece.grid for colour in piece.grid.turns}
     problems = [
-        problem("yarn-unused", f"no piece is worked in {yarn.key}", None, f"take {yarn.key} out of yarns, or name it in a piece's colours", (), "note")
+        problem("yarn-unused", f"no piece is worked in {yarn.key}", yarn.origin, f"take {yarn.key} out of yarns, or name it in a piece's colours", (), "note")
         for yarn in subject.design.yarns if yarn.key not in used
     ]
     return Found(tuple(problems), f"{len(used)} of {count_of(len(subject.design.yarns), 'yarn')} used")

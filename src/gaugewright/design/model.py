@@ -56,6 +56,7 @@ class Yarn:
     price: Decimal | None
     currency: str
     structure: str
+    origin: Origin
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,7 +30,7 @@ def resolve(loaded: LoadedSpec, size_labels: SizeLabels) -> Design:
     """The design of a spec that reads without a problem."""
     spec, origins = loaded.spec, Origins(loaded.source)
     fabrics = {key: resolve_fabric(key, spec, origins, loaded.patterns) for key in spec.fabrics}
-    yarns = tuple(_yarn(key, spec) for key in spec.yarns)
+    yarns = tuple(_yarn(key, spec, origins) for key in spec.yarns)
     colours = shared_colours(spec, origins)
     return Design(
         about=_about(spec),
@@ -56,7 +56,7 @@ def _about(spec: Spec) -> About:
     )
 
 
-def _yarn(key: str, spec: Spec) -> Yarn:
+def _yarn(key: str, spec: Spec, origins: Origins) -> Yarn:
     get = resolved(spec.yarns, key)
     ball, price = get("ball"), get("price")
     label = spec.yarns[key].label or key.replace("_", " ").capitalize()
@@ -64,6 +64,7 @@ def _yarn(key: str, spec: Spec) -> Yarn:
         key, label, get("colour") or "#808080", get("weight"), tuple((get("fibre") or {}).items()),
         ball.mass.grams if ball else None, ball.length.mm if ball else None,
         Decimal(price.amount) if price else None, price.code if price else "", get("structure") or "",
+        origins.at(("yarns", key), key=True),
     )
 
 

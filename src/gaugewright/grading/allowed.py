@@ -9,6 +9,7 @@ from math import lcm
 
 from gaugewright.errors import Origin, Problem, ProblemsFound
 from gaugewright.gauge.counts import CountImpossible, CountRule, Parity, allows, count_for, spacing
+from gaugewright.problem_text import count_of
 from gaugewright.rounding import half_up
 from gaugewright.tolerances import count_tolerance
 from gaugewright.vocabulary import TaperEnds
@@ -37,8 +38,8 @@ def allowed_count(exact: float, rule: CountRule, asked: Asked) -> int:
     _check_size(count, asked)
     limit = spacing(rule) / 2 if rule.direction == "nearest" else spacing(rule)
     if exact < 0.5 or abs(count - exact) > min(limit, count_tolerance(exact)) + 1e-6:
-        message = f"{asked.what} {exact:.1f} stitches; the nearest count its rule allows is {count}"
-        width = f"{'at least ' if count > exact else ''}{count} stitch{'es' if count != 1 else ''}"
+        message = f"{asked.what} {_figure(exact)}; the nearest count its rule allows is {count}"
+        width = f"{'at least ' if count > exact else ''}{count_of(count, 'stitch', 'stitches')}"
         hint = f"make it {width} wide, or use a smaller multiple or minimum"
         raise ProblemsFound([Problem("multiple-does-not-fit", message, asked.origin, hint, asked.size)])
     return count
@@ -63,7 +64,7 @@ def stepped_count(exact: float, before: int, step: int, rule: CountRule, asked: 
     }[rule.direction]
     allowed = [count for count in within if allows(rule, count)]
     if not allowed or exact < 0.5:
-        message = f"{asked.what} {exact:.1f} stitches, which steps of {step} from {before} do not reach in this fabric's counts"
+        message = f"{asked.what} {_figure(exact)}, which steps of {step} from {before} do not reach in this fabric's counts"
         hint = "change the target, the stitches each time, or the fabric's multiple"
         raise ProblemsFound([Problem("multiple-does-not-fit", message, asked.origin, hint, asked.size)])
     count = min(allowed, key=lambda count: (abs(count - exact), -count))
@@ -116,6 +117,16 @@ def parity_fits(rule: CountRule, like: int) -> bool:
     except CountImpossible:
         return False
     return True
+
+
+def _figure(exact: float) -> str:
+    """Exact stitches to a tenth; whole ones, as a stated count is, in whole.
+
+    >>> _figure(12.34), _figure(8.0), _figure(1.0)
+    ('12.3 stitches', '8 stitches', '1 stitch')
+    """
+    figure = f"{exact:.1f}".removesuffix(".0")
+    return f"{figure} {'stitch' if figure == '1' else 'stitches'}"
 
 
 def _check_size(count: int, asked: Asked) -> None:

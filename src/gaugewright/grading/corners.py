@@ -15,6 +15,7 @@ from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.grading.mitre import Corner, Site, runs_out
 from gaugewright.grading.model import EdgeStart, GradedPiece, Point
 from gaugewright.grading.rings import along_rows
+from gaugewright.problem_text import count_of
 from gaugewright.rounding import half_up
 from gaugewright.sizing.environment import Environment
 from gaugewright.tolerances import SAME_LENGTH
@@ -219,7 +220,7 @@ def corners_of(piece: Piece, found: tuple[Turn, ...], start: EdgeStart, depths: 
     fault = runs_out(corners, start.stitches, fabric.counts, fabric.worked in ("rows", "turned rounds"))
     if fault is not None:
         most = fabric.gauge.height_of(fault.row - 1) / 10
-        message = f"row {fault.row} of {piece.key} has {fault.found} stitches beside a corner, and its decreases take {fault.needed}"
+        message = f"row {fault.row} of {piece.key} has {count_of(fault.found, 'stitch', 'stitches')} beside a corner, and its decreases take {fault.needed}"
         hint = f"make the band at most {most:.1f} cm deep, or write `corners: none`"
         raise ProblemsFound([Problem("corner-impossible", message, piece.start.origin, hint, size)])
     return corners

@@ -22,6 +22,7 @@ from gaugewright.grading.stripes import stripe_faults
 from gaugewright.grading.take_up import SIDES
 from gaugewright.grading.wedge_plans import wedge_faults
 from gaugewright.grading.yokes import yoke_faults
+from gaugewright.problem_text import count_of
 
 
 def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
@@ -62,15 +63,16 @@ def _tapers(piece: Piece, design: Design) -> Iterator[Problem]:
             hint = "write `at: both`, starting or far, or the name of a side edge"
             yield Problem("no-such-side", message, section.origin, hint)
         elif section.at == "both" and section.each is not None and section.each % 2:
-            message = f"{abs(section.each)} stitches each time can't be shared between both edges of {piece.key}"
-            yield Problem("each-odd", message, section.origin, f"write `each: {section.each + 1}`, or name one edge with `at`")
+            message = f"{count_of(abs(section.each), 'stitch', 'stitches')} each time can't be shared between both edges of {piece.key}"
+            even = section.each + (1 if section.each > 0 else -1)
+            yield Problem("each-odd", message, section.origin, f"write `each: {even}`, or name one edge with `at`")
 
 
 def _shared_in_rounds(piece: Piece, section: Taper) -> Iterator[Problem]:
     """In pairs two stitches go at once, at both sides four."""
     by = {"pairs": 2, "sides": 4}.get(section.at, 1)
     if section.each is not None and section.each % by:
-        message = f"{abs(section.each)} stitches each time can't be shared between the {by} places at which this taper of {piece.key} is shaped"
+        message = f"{count_of(abs(section.each), 'stitch', 'stitches')} each time can't be shared between the {by} places at which this taper of {piece.key} is shaped"
         sign = -1 if section.each < 0 else 1
         yield Problem("each-odd", message, section.origin, f"write `each: {sign * by}`, or take out `at`")
 

@@ -23,6 +23,8 @@ def check_references(references: tuple[Reference, ...], names: Names, source: So
         "measure": names.measures,
     }
     for reference in references:
+        if not reference.text:
+            continue  # a name that is empty is told as that
         if reference.kind in groups:
             known = groups[reference.kind]
             if not known and reference.kind in ("yarn", "fabric", "piece"):
