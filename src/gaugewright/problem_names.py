@@ -223,6 +223,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "raglan-blocks-differ": "a raglan seam whose body and sleeve leave unequal stitches at the underarm",
     "seam-stitches": "stitches sewn together that aren't equal in number",
     "seam-too-early": "a seam told before one of its pieces can be made",
+    "attached-outside": "a piece sewn on that reaches beyond the piece under it",
     "fold-uneven": "an edge folded in half whose halves don't meet",
     "eased-edge-short": "an edge to be eased in that is shorter than its opening",
     "rib-off-edge": "a band joined along edges that isn't as long as they are, or misses some of their places",

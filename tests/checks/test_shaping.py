@@ -3,8 +3,12 @@
 from dataclasses import replace
 
 from checks.specs import damaged, places, problems_of, pullover, told_by, with_piece, with_plan, with_rows
+from tiny_specs import HEAD, designed
+
 from gaugewright.checks.shaping import check_gathers, check_shaping_balances, gained_and_lost
+from gaugewright.grading.grade import grade
 from gaugewright.grading.model import Row, Run, decrease, increase, leave, work
+from gaugewright.sizing.bodies import bodies, environments
 
 
 def test_gains_and_losses_are_counted_apart() -> None:
@@ -28,6 +32,21 @@ def test_a_section_that_starts_with_another_count_than_the_last_ended() -> None:
     problems = problems_of(check_shaping_balances, (design, bodies, jumped))
     assert [one[:3] for one in places(problems)] == [("shaping-unbalanced", "error", "A")] * 2
     assert "it starts with 50 stitches, and there are 52" in problems[0].message
+
+
+PATTERNED = HEAD + """\
+  shell: {pattern: scallops, worked: joined rounds, gauge: "10 sts, 10 rows / 10 cm"}
+pieces: {tube: {fabric: shell, colours: oat, start: {ring: 36 cm}, sections: [even: {rounds: 4}, even: {rounds: 3}]}}
+"""
+
+
+def test_a_section_may_end_where_a_stitch_pattern_has_more_stitches_for_a_row() -> None:
+    design = designed(PATTERNED)
+    of_bodies = bodies(design)
+    grading = grade(design, environments(design, of_bodies))
+    row = next(iter(grading.pieces["tube"])).main.rows[3]
+    assert row.makes > row.across
+    assert problems_of(check_shaping_balances, (design, of_bodies, grading)) == ()
 
 
 def gathered(first: str) -> tuple[tuple[str, str, str, str], ...]:

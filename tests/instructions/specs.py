@@ -31,6 +31,7 @@ fabrics:
   tall_turned: {like: tall, worked: turned rounds}
   tall_spiral: {like: tall, worked: spiral rounds}
   slip_joined: {stitch: sl st, worked: joined rounds, tool: 8 mm, swatch: {stitches: 20, rows: 30, width: 20 cm, height: 20 cm, mass: 40 g}}
+  low: {stitch: sc, tool: 8 mm, swatch: {stitches: 20, rows: 40, width: 20 cm, height: 20 cm, mass: 40 g}}
   slipped: {stitch: sl st, loop: back, tool: 8 mm, swatch: {stitches: 20, rows: 30, width: 20 cm, height: 20 cm, mass: 40 g}}
 """
 
@@ -86,6 +87,8 @@ seams:
   - {join: sleeve.sleeve_top, to: [back.armhole, left.armhole]}
 attach:
   - {piece: pocket, to: front, up: 8 cm, in: 4 cm, from: side}
+  - {piece: pocket, to: left, up: 0 cm, in: 0 cm, from: side}
+  - {piece: pocket, to: left, up: 30 cm, in: 1 cm, from: opening}
 finished:
   bust: {measure: finished(back.width) + finished(front.width) * 2, wanted: body.bust + ease.bust, of: bust}
   length: {measure: finished(back.length)}
@@ -181,10 +184,15 @@ pieces:
   sock: {fabric: spiral, colours: {bands: {to: total, heights: [40 %, rest]}, order: [oat, kelp]}, total: 10 cm, start: {ring: 30 cm}, sections: [even: {length: rest}, taper: {rounds: 3, target: 20 cm}, taper: {rounds: 3, target: 28 cm}]}
   panel: {fabric: plain, colours: oat, start: {chain: 30 cm}, sections: [even: {length: 40 cm}]}
   ribbed: {fabric: rib, colours: kelp, start: {chain: 30 cm}, sections: [even: {length: 40 cm}]}
+  crosswise: {fabric: plain, colours: oat, start: {chain: 20 cm}, sections: [even: {length: 10 cm}]}
+  narrow: {fabric: tall, colours: kelp, start: {chain: 20 cm}, sections: [even: {length: 20 cm}]}
+  lengthwise: {fabric: low, colours: kelp, start: {chain: 20 cm}, sections: [even: {length: 20 cm}]}
   flat_sleeve: {fabric: plain, colours: kelp, start: {chain: edge(panel.far)}, sections: [even: {length: 20 cm}]}
 seams:
   - {join: panel.top, to: ribbed.top}
   - {join: panel.starting, to: ribbed.far}
+  - {join: crosswise.top, to: narrow.far}
+  - {join: narrow.top, to: lengthwise.far}
   - {join: flat_sleeve.top, to: panel.far}
 """
 

@@ -1,5 +1,6 @@
 """Reading a spec: what is wrong is told at its place, and doing what the hint says puts it right."""
 
+import re
 from pathlib import Path
 from typing import NamedTuple
 
@@ -150,6 +151,12 @@ def test_a_fault_is_told_at_its_place_and_its_hint_works(case: Case) -> None:
 def test_a_name_that_is_empty_is_told_once() -> None:
     (problem,) = problems(VEST.replace("make: 2", "colours: ''\n    make: 2"))
     assert problem.name != "unknown-yarn" and "  " not in problem.message
+
+
+@pytest.mark.parametrize(("good", "bad"), [("make: 2", "make: true"), ("start: {chain: around / 2}", "start: true")])
+def test_true_and_false_are_said_as_they_are_written(good: str, bad: str) -> None:
+    told = " ".join(problem.message for problem in problems(VEST.replace(good, bad, 1)))
+    assert re.search("true|false", told) and not re.search("True|False", told)
 
 
 def test_the_vest_and_the_sample_read() -> None:

@@ -1,5 +1,6 @@
 """All checks, in the order they are told."""
 
+from gaugewright.checks.attachments import check_attached
 from gaugewright.checks.bands import check_bands, check_buttonholes
 from gaugewright.checks.blocks import check_blocks
 from gaugewright.checks.corners import check_corners
@@ -43,6 +44,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("seam-pairs", "Edges sewn together fit", check_seams),
     ("seam-order", "Seams are told once their pieces are made", check_seam_order),
     ("folds", "Edges folded and sewn to themselves have halves that meet", check_folds),
+    ("attachments", "Pieces sewn on lie on the pieces under them", check_attached),
     ("bands-fit", "Picked-up bands are as long as their edges", check_bands),
     ("joins", "Sideways bands go along their edges", check_joins),
     ("bands-flat", "Bands lie flat at their corners", check_corners),

@@ -50,7 +50,8 @@ def _unbalanced(plan: PiecePlan, graded: GradedPiece) -> Faults:
         place = first + max(1, section.rows)
         if section.stitches != stitches:
             yield place, f"it starts with {section.stitches} stitches, and there are {stitches}"
-        if gained - lost != section.end - section.stitches:
+        on_the_way = _on_the_way(rows, first + section.rows) - _on_the_way(rows, first)
+        if gained - lost - on_the_way != section.end - section.stitches:
             yield place, f"{gained} gained less {lost} lost don't lead from {section.stitches} to {section.end}"
         first, stitches = first + section.rows, section.end
     if graded.main.last_count != stitches:
@@ -59,6 +60,11 @@ def _unbalanced(plan: PiecePlan, graded: GradedPiece) -> Faults:
         balance = sum(gained_and_lost(row)[0] - gained_and_lost(row)[1] for row in strip.rows)
         if strip.start.stitches + balance != strip.last_count:
             yield len(rows), f"{strip.name} ends with {strip.last_count} stitches, not {strip.start.stitches + balance}"
+
+
+def _on_the_way(rows: tuple[Row, ...], row: int) -> int:
+    """How many stitches more a row has than it is measured by: a stitch pattern's count grows and comes back."""
+    return rows[row - 1].makes - rows[row - 1].across if 0 < row <= len(rows) else 0
 
 
 def _sides_unbalanced(section: DividedPlan, graded: GradedPiece, stitches: int) -> Faults:

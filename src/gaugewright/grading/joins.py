@@ -75,6 +75,6 @@ def join_faults(piece: Piece, design: Design) -> Iterator[Problem]:
     fabric = design.fabric(piece.sections[0].fabric)
     if fabric.counts and fabric.chains and not piece.start.sewn:
         message = f"the turning chain of {fabric.key} counts as a stitch, and rows that begin at a joined edge have none"
-        yield Problem("join-chain-counts", message, piece.start.origin, f"add `turning_chain: {{chains: {fabric.chains}, counts: not as a stitch}}` to {fabric.key}")
+        yield Problem("join-chain-counts", message, piece.start.origin, f"give {fabric.key} `turning_chain: {{chains: {fabric.chains}, counts: not as a stitch}}`")
     if piece.start.edges and len(set(piece.start.edges)) < len(piece.start.edges):
         yield Problem("edge-twice", f"{piece.key} is joined to one edge twice", piece.start.origin, "name each edge once")

@@ -42,6 +42,15 @@ class Outline:
         return (*reversed(_stairs(far.starting, far.left[0])), *_stairs(starting.far, starting.left[1]))
 
 
+def row_nearest(heights: tuple[float, ...], height: float) -> int:
+    """The row whose top lies nearest a height above the bottom edge, mm; 0 is the edge itself.
+
+    >>> row_nearest((0.0, 12.0, 24.0, 40.0), 30.0)
+    2
+    """
+    return min(range(len(heights)), key=lambda row: abs(heights[row] - height))
+
+
 def _stairs(points: tuple[Point, ...], left: frozenset[int]) -> tuple[Point, ...]:
     """Row ends with the inner corner of each stair."""
     found: list[Point] = []

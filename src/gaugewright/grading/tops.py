@@ -244,7 +244,7 @@ def _outer(
     slope: EdgeParts = ()
     if sloped:
         if shoulder < sloped + 1:
-            message = f"the shoulder of {piece.key} has {shoulder} stitches, too few for {sloped} rows of slope"
+            message = f"the shoulder of {piece.key} has {shoulder} stitch{'' if shoulder == 1 else 'es'}, too few for {sloped} rows of slope"
             most = gauge.height_of(shoulder - 1) / 10
             narrower = gauge.width_of((1 if isinstance(top, NeckEdge) else 2) * (sloped + 1 - shoulder)) / 10
             first = f"make `slope` at most {most:.1f} cm" if shoulder > 1 else "take `slope` out"
@@ -288,7 +288,7 @@ def _neck_stitches(piece: Piece, top: Shoulders | Neck | NeckEdge, gauge: Gauge,
     rule = CountRule() if isinstance(top, NeckEdge) else of_parity(CountRule(), wide)
     least = 1 if isinstance(top, NeckEdge) else 2
     if wide < least + 1:
-        message = f"{wide} stitches of {piece.key} can't be divided into shoulder and neck"
+        message = f"{wide} stitch{'' if wide == 1 else 'es'} of {piece.key} can't be divided into shoulder and neck"
         hint = f"make the piece at least {gauge.width_of(least + 1) / 10:.1f} cm wide there"
         raise _problem("neck-too-wide", message, top.origin, hint, env)
     found = allowed_count(gauge.stitches_in(env.length(width)), rule, Asked("the neck has", width.origin, env.size))

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 from gaugewright.design.model import Attachment, Design, EdgeName, Piece, Seam
 from gaugewright.design.sides import is_folded, on_both_sides
 from gaugewright.grading.model import EdgeLength, GradedPiece
+from gaugewright.grading.outline_model import row_nearest
 from gaugewright.grading.ratio import sewing_ratio
 from gaugewright.grading.rings import picked_edges
 from gaugewright.grading.waiting import bands_after, seams_before
@@ -18,7 +19,7 @@ from gaugewright.instructions.pieces import Names
 from gaugewright.instructions.steps import edge_word, step
 from gaugewright.instructions.wording import Book, Mm, Slot, Spans
 from gaugewright.rounding import half_up
-from gaugewright.sized import Sized
+from gaugewright.sized import Sized, join
 from gaugewright.sizing.environment import Environment
 
 Pieces = Mapping[str, Sized[GradedPiece]]
@@ -36,7 +37,7 @@ def making_up(book: Book, design: Design, pieces: Pieces, envs: Sized[Environmen
     if design.seams:
         yield Paragraph(book.sentence("seam-yarn"), "bullet")
     for index, one in enumerate(design.attachments):
-        yield step(f"{letter(index)}.", _attach(book, one, design, pieces, envs, names))
+        yield step(f"{letter(index)}.", _attach(book, one, pieces, design, envs, names))
     for index, seam in enumerate(design.seams):
         yield step(f"{seam_letter(design, index)}.", *_seam(book, seam, design, pieces, names))
         for key in bands_after(design, index):
@@ -110,7 +111,9 @@ def _meeting(book: Book, seam: Seam, design: Design, pieces: Pieces, slots: dict
         if ratio.first == ratio.second:
             found.append(book.sentence(f"{kind}-one", fact, first=stitches, second=ends, **slots))
         else:
-            found.append(book.sentence(kind, fact, first=stitches, second=ends, a=ratio.first, b=ratio.second, **slots))
+            a = book.words["st-one" if ratio.first == 1 else "st-many"].format(n=ratio.first)
+            b = book.words["row-each" if ratio.second == 1 else "row-every"].format(n=ratio.second)
+            found.append(book.sentence(kind, fact, first=stitches, second=ends, a=a, b=b, **slots))
     return found
 
 
@@ -148,14 +151,18 @@ def _targets(book: Book, seam: Seam, names: Names) -> str:
     return f" {book.words['and']} the ".join(f"{edge_word(book, name.edge)} edge of the {names.pieces[name.piece]}" for name in seam.to)
 
 
-def _attach(book: Book, one: Attachment, design: Design, pieces: Pieces, envs: Sized[Environment], names: Names) -> Spans:
-    fabric = design.fabric(design.piece(one.to).fabric)
-    up = envs.map(lambda env: half_up(fabric.gauge.rows_in(env.length(one.up))))
-    inset = envs.map(lambda env: half_up(fabric.gauge.stitches_in(env.length(one.inset))))
-    return book.sentence(
-        "attach", f"attach.{one.piece}", piece=names.pieces[one.piece], to=names.pieces[one.to],
-        up=Mm(up.map(fabric.gauge.height_of)), rows=up, inset=Mm(inset.map(fabric.gauge.width_of)), sts=inset, edge=edge_word(book, one.from_edge),
-    )
+def _attach(book: Book, one: Attachment, pieces: Pieces, design: Design, envs: Sized[Environment], names: Names) -> Spans:
+    """Where a piece is sewn on: the row its base lies on, as the rows are, and the stitches in from an edge."""
+    onto = pieces[one.to]
+    rows = join(lambda piece, env: row_nearest(piece.outline.heights, env.length(one.up)), onto, envs)
+    up = Mm(join(lambda piece, row: piece.outline.heights[row], onto, rows))
+    gauges = join(lambda piece, row: design.fabric(piece.main.rows[min(max(row, 1), len(piece.main.rows)) - 1].fabric).gauge, onto, rows)
+    sts = join(lambda gauge, env: half_up(gauge.stitches_in(env.length(one.inset))), gauges, envs)
+    base = book.part("attach-up", f"attach.{one.piece}", up=up, rows=rows) if any(rows) else book.part("attach-bottom")
+    kind = "attach-at" if not any(sts) else "attach-in-one" if set(sts) == {1} else "attach-in"
+    inset = Mm(join(lambda gauge, count: gauge.width_of(count), gauges, sts))
+    side = book.part(kind, f"attach.{one.piece}", edge=edge_word(book, one.from_edge), **({"inset": inset} if any(sts) else {}), **({"sts": sts} if kind == "attach-in" else {}))
+    return book.sentence("attach", f"attach.{one.piece}", piece=names.pieces[one.piece], to=names.pieces[one.to], base=base, side=side)
 
 
 def order_of_work(book: Book, design: Design, names: Names, made: Mapping[str, Sized[int]]) -> Iterator[Block]:

@@ -104,8 +104,8 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
 
 
 def _beginning(view: PieceView) -> str:
-    """A band that runs from one piece over others to the next begins at a hem, or along a neck at its front end; a ring
-    at an underarm, where what is shaped in pairs stands, or at another seam.
+    """A band that runs from one piece over others to the next begins at a hem, or along a neck at its front end; one
+    that doesn't, at the end of its first edge; a ring at an underarm, where what is shaped in pairs stands, or at another seam.
     """
     if is_round_opening(view):
         return "pick-up-begin-opening"
@@ -115,9 +115,14 @@ def _beginning(view: PieceView) -> str:
             return "pick-up-begin-round"
         return "pick-up-begin-underarm" if all(up.rows and not up.of and up.edge != "neck" for up in ups) else "pick-up-begin-seam"
     first, last = (view.first.start.pick_ups[end] for end in (0, -1))  # type: ignore[union-attr]
-    if len(view.piece.start.edges) > 2 and first.edge == last.edge == "neck":
-        return "pick-up-begin-neck"
-    return "pick-up-begin" if len(view.piece.start.edges) > 2 else "pick-up-begin-one"
+    ups = view.first.start.pick_ups  # type: ignore[union-attr]
+    if len(ups) < 3:
+        return "pick-up-begin-one"
+    if not any(one.edge == other.edge and one.piece != other.piece for one, other in zip(ups, reversed(ups), strict=True)):
+        return "pick-up-begin-end"  # not from one of two fronts to the other
+    if first.edge == last.edge == "neck":
+        return "pick-up-begin-end" if first.both or last.both else "pick-up-begin-neck"
+    return "pick-up-begin"
 
 
 def _one_edge(book: Book, view: PieceView, ups: Sized[PickUp], stitch: str, titles: dict[str, str]) -> Spans:

@@ -167,7 +167,7 @@ def whole_count(value: Any) -> int:
     if isinstance(value, bool) or not isinstance(value, int):
         raise refuse(
             "wrong-kind",
-            f"a whole number is expected, not {as_written(value)}",
+            f"a whole number is expected, not {str(value).lower() if isinstance(value, bool) else as_written(value)}",
             "write a whole number such as 2, with no unit",
         )
     if value < 1:
@@ -192,7 +192,7 @@ def call_dimension(call: Call) -> Dimension | None:
 
 def _change(value: Any) -> int:
     if isinstance(value, bool) or not isinstance(value, int):
-        raise refuse("wrong-kind", f"a whole number is expected, not {as_written(value)}", "write stitches gained such as 2, or lost such as -2")
+        raise refuse("wrong-kind", f"a whole number is expected, not {str(value).lower() if isinstance(value, bool) else as_written(value)}", "write stitches gained such as 2, or lost such as -2")
     if value == 0:
         raise refuse("not-positive", "a taper that changes 0 stitches is even", "write stitches gained such as 2, or lost such as -2, or use `even`")
     return int(value)

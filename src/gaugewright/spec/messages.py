@@ -180,6 +180,8 @@ def _shape(kind: str, key: str, value: Any, fault: dict[str, Any]) -> tuple[str,
         if isinstance(value, dict)
         else "a list"
         if isinstance(value, list)
+        else str(value).lower()
+        if isinstance(value, bool)
         else str(as_written(value))
     )
     ctx = fault.get("ctx", {})
