@@ -31,6 +31,7 @@ ORDER: tuple[tuple[str, ...], ...] = (
     ("sizing",),
     ("grading",),
     ("yarn",),
+    ("changes",),
     ("checks",),
     ("drawings",),
     ("instructions",),

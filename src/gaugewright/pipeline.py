@@ -1,5 +1,6 @@
 """Runs the stages in order; the only place that knows the order."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
@@ -12,6 +13,7 @@ from gaugewright.measurements import Body
 from gaugewright.sized import Sized
 
 if TYPE_CHECKING:
+    from gaugewright.changes import Side
     from gaugewright.checks import CheckResult
     from gaugewright.drawings.primitives import Drawing
     from gaugewright.instructions.nodes import Document
@@ -38,8 +40,10 @@ class Edition:
     templates: Path | None = None
 
 
-def load(path: str | Path, gauge: Gauge | None = None, templates: Path | None = None) -> Design:
-    """Reads and resolves a spec; raises `ProblemsFound` with all its problems. `templates` is the user's own folder."""
+def load(path: str | Path, gauge: Gauge | Mapping[str, Gauge] | None = None, templates: Path | None = None) -> Design:
+    """Reads and resolves a spec; raises `ProblemsFound` with all its problems. `gauge` is another one, of its main fabric or
+    of each that is named; `templates` is the user's own folder.
+    """
     from gaugewright.design.regauge import regauged
     from gaugewright.design.resolve import resolve
     from gaugewright.measurements import MEASURES, TABLES, size_labels
@@ -57,6 +61,16 @@ def grade(design: Design) -> Graded:
 
     of_bodies = bodies(design)
     return Graded(design, of_bodies, grade_pieces(design, environments(design, of_bodies)))
+
+
+def worked_at(graded: Graded, gauge: Gauge | Mapping[str, Gauge]) -> Graded:
+    """The pattern's own numbers worked at another gauge: what a follower gets who changes nothing."""
+    from gaugewright.design.regauge import regauged
+    from gaugewright.grading.grade import worked_at as worked_pieces
+    from gaugewright.sizing.bodies import environments
+
+    design = regauged(graded.design, gauge)
+    return Graded(design, graded.bodies, worked_pieces(design, graded.grading.plans, environments(design, graded.bodies)))
 
 
 def check(graded: Graded) -> "tuple[CheckResult, ...]":
@@ -91,8 +105,21 @@ def chosen(graded: Graded, sizes: tuple[str, ...]) -> Graded:
     return Graded(design, graded.bodies.pick(some), grading)
 
 
-def document(graded: Graded, edition: Edition) -> "Document":
-    """The written pattern of one edition."""
+def side(graded: Graded) -> "Side":
+    """A graded pattern with its finished measures and yarn, as it is printed and compared."""
+    from gaugewright.changes import Side
+    from gaugewright.yarn.amounts import amounts
+
+    design, envs, pieces = graded.design, graded.grading.environments, graded.grading.pieces
+    finished = {m.key: envs.map(lambda env, m=m: env.length(m.measure)) for m in design.finished}  # type: ignore[misc]
+    labels = graded.bodies.labels
+    bought = tuple(amounts(design, {key: sized[label] for key, sized in pieces.items()}) for label in labels)
+    return Side(design, graded.grading, finished, Sized(labels, bought))
+
+
+def document(graded: Graded, edition: Edition, before: Graded | None = None) -> "Document":
+    """The written pattern of one edition; `before` is the same at the pattern's own gauge, where this one is at another."""
+    from gaugewright.changes import changes
     from gaugewright.drawings.colour_bands import assign_hatches
     from gaugewright.drawings.cover import draw_cover
     from gaugewright.drawings.crown_figures import as_worn
@@ -103,7 +130,6 @@ def document(graded: Graded, edition: Edition) -> "Document":
     from gaugewright.drawings.schematic import draw_schematic
     from gaugewright.instructions.build import Pattern, build_document
     from gaugewright.instructions.phrase_book import load_book
-    from gaugewright.yarn.amounts import amounts
 
     printed = chosen(graded, edition.sizes)
     design, labels = printed.design, printed.bodies.labels
@@ -124,12 +150,10 @@ def document(graded: Graded, edition: Edition) -> "Document":
         piece.key: drawing for piece in design.pieces
         if (drawing := draw_layout(piece, printed.grading.plans[piece.key][drawn], printed.grading.pieces[piece.key][drawn], yarns, drawn, hatches))
     }
-    pattern = Pattern(
-        design, printed.bodies, printed.grading,
-        {m.key: envs.map(lambda env, m=m: env.length(m.measure)) for m in design.finished},  # type: ignore[misc]
-        Sized(labels, tuple(amounts(design, {key: sized[label] for key, sized in printed.grading.pieces.items()}) for label in labels)),
-        schematics, cover or next(iter(layouts.values()), None), layouts, drawn, edition.own_gauge,
-    )
+    own = side(printed)
+    changed = changes(side(chosen(before, edition.sizes)), own) if before is not None else None
+    first = cover or next(iter(layouts.values()), None)
+    pattern = Pattern(design, printed.bodies, printed.grading, own.finished, own.amounts, schematics, first, layouts, drawn, edition.own_gauge, changed)
     book = load_book(design.about.language, edition.terms or design.about.terms, design.about.units, labels, edition.templates)
     return build_document(pattern, book)
 
@@ -147,7 +171,7 @@ def drawings_of(doc: "Document") -> "list[tuple[str, Drawing]]":
     return list(named.items())
 
 
-def publish(path: str | Path, out: Path, paper: Literal["a4", "letter"] = "a4", edition: Edition = Edition(), gauge: Gauge | None = None) -> Path:
+def publish(path: str | Path, out: Path, paper: Literal["a4", "letter"] = "a4", edition: Edition = Edition(), gauge: Gauge | Mapping[str, Gauge] | None = None) -> Path:
     """From a spec file to a PDF in place; raises `ProblemsFound` and writes nothing where a check fails."""
     from gaugewright.output import write_whole
     from gaugewright.render.pdf import load_style, render_pdf
@@ -156,6 +180,7 @@ def publish(path: str | Path, out: Path, paper: Literal["a4", "letter"] = "a4", 
     errors = errors_of(check(graded))
     if errors:
         raise ProblemsFound(errors)
-    data = render_pdf(document(graded, edition), paper, load_style("quiet", edition.templates))
+    before = grade(load(path, None, edition.templates)) if gauge is not None else None
+    data = render_pdf(document(graded, edition, before), paper, load_style("quiet", edition.templates))
     write_whole(out, data)
     return out

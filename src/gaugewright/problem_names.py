@@ -36,7 +36,10 @@ PROBLEM_NAMES: dict[str, str] = {
     "fibre-total": "fibres that don't come to 100 %",
     "dimension-missing": "a size without a dimension that other sizes have",
     "fabric-without-spec": "a fabric named where no spec is given",
-    "two-gauges": "a fabric with both a swatch and a gauge",
+    "two-gauges": "a fabric with both a swatch and a gauge, or with two gauges",
+    "worked-text": "what is worked of a piece so far, in words that can't be read",
+    "worked-astray": "what is worked of a piece so far follows none of its sizes",
+    "worked-unlikely": "a piece that measures so much more or less than its counts that something else was counted",
     # Pieces and sections.
     "two-starts": "a piece that starts in two ways",
     "corners-without-edge": "corners of a piece that isn't picked up, or none beside others",

@@ -164,6 +164,22 @@ GROWTH_SPREADS = 2.0
 LEAST_BUST_SPAN = 100.0
 """Under 10 cm from the least bust to the largest, rounding to stitches says more than grading (common practice)."""
 
+FIT_SHARE = 0.02
+"""A piece within 2 % of what it should measure is at gauge: the pattern's own checks along the way allow as much."""
+
+LEAST_FIT = 10.0
+"""Under a centimetre nobody sees which size a garment is (common practice, no source)."""
+
+
+def fit_tolerance(length: float) -> float:
+    """How far a finished measure may be from the wanted one before it is another fit, mm.
+
+    >>> fit_tolerance(1000.0), fit_tolerance(200.0)
+    (20.0, 10.0)
+    """
+    return max(LEAST_FIT, FIT_SHARE * length)
+
+
 GAUGE_OFF = 1.0
 """Millimetres: girths that differ by less are the same, so that there is no step between them to tell."""
 

@@ -7,8 +7,8 @@ from tiny_specs import HEAD, designed
 
 from cli.running import ROOT, invoke, spec_in
 from gaugewright import pipeline
-from gaugewright.cli.publishing import parse_gauge_option
-from gaugewright.design.regauge import regauged
+from gaugewright.cli.gauge_option import parse_gauge_options
+from gaugewright.design.regauge import MAIN, regauged
 from gaugewright.gauge.model import Gauge
 from gaugewright.rounding import half_up
 from gaugewright.yarn.amounts import mass_per_stitch
@@ -54,9 +54,9 @@ GAUGES = {
 
 
 def gauge_of(text: str) -> Gauge:
-    gauge = parse_gauge_option(text)
-    assert gauge is not None
-    return gauge
+    gauges = parse_gauge_options([text])
+    assert gauges is not None
+    return gauges[MAIN]
 
 
 @pytest.fixture(params=GAUGES)

@@ -45,7 +45,7 @@ def taken() -> dict[str, set[str]]:
         for name in SPECS:
             labels = graded(name).bodies.labels
             for edition in (pipeline.Edition(), pipeline.Edition(labels[-1:], "uk"), pipeline.Edition(labels[:2], own_gauge="8 sts, 6 rows / 10 cm")):
-                pipeline.document(graded(name), edition)
+                pipeline.document(graded(name), edition, graded(name) if edition.own_gauge else None)
     return {table: phrases.taken for table, phrases in noted.items()}
 
 

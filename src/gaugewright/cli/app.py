@@ -17,7 +17,8 @@ app = typer.Typer(
 )
 
 SpecFile = Annotated[Path, typer.Argument(metavar="SPEC", help="The spec file.")]
-GaugeText = Annotated[str, typer.Option("--gauge", help='Another gauge for everything: "8 sts, 6.5 rows / 10 cm".')]
+GaugeTexts = Annotated[list[str], typer.Option("--gauge", help='Another gauge: "8 sts, 6.5 rows / 10 cm"; for one fabric: body="8 sts, 6.5 rows / 10 cm".')]
+NO_GAUGE: list[str] = []
 Templates = Annotated[Path | None, typer.Option("--templates", help="A folder of your own templates, searched first.")]
 
 
@@ -25,7 +26,7 @@ Templates = Annotated[Path | None, typer.Option("--templates", help="A folder of
 def publish(
     spec: SpecFile,
     size: Annotated[str, typer.Option("--size", help="Print these sizes' numbers only, such as L or S,M.")] = "",
-    gauge: GaugeText = "",
+    gauge: GaugeTexts = NO_GAUGE,
     out: Annotated[Path | None, typer.Option("--out", help="A folder, or a file that ends in .pdf; beside the spec unless given.")] = None,
     paper: Annotated[Paper, typer.Option("--paper", help="The size of paper.")] = Paper.a4,
     terms: Annotated[Terms | None, typer.Option("--terms", help="US or UK terms; the spec's unless given.")] = None,
@@ -34,17 +35,18 @@ def publish(
     templates: Templates = None,
 ) -> None:
     """Grade, check and write the pattern as a PDF."""
+    from gaugewright.cli.gauge_option import gauges_text
     from gaugewright.cli.publishing import Wanted, publish_files
     from gaugewright.pipeline import Edition
 
-    edition = Edition(split_sizes(size), terms.value if terms else None, gauge, templates)
-    guarded(lambda: publish_files(Wanted(spec, edition, out, paper.value, text, svg)))
+    edition = Edition(split_sizes(size), terms.value if terms else None, gauges_text(gauge), templates)
+    guarded(lambda: publish_files(Wanted(spec, edition, gauge, out, paper.value, text, svg)))
 
 
 @app.command()
 def check(
     spec: SpecFile,
-    gauge: GaugeText = "",
+    gauge: GaugeTexts = NO_GAUGE,
     as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
     templates: Templates = None,
 ) -> None:
@@ -58,7 +60,7 @@ def check(
 def show(
     spec: SpecFile,
     stage: Annotated[str, typer.Argument(metavar="STAGE", help="design, targets, plans, rows, yarn or text.")],
-    gauge: GaugeText = "",
+    gauge: GaugeTexts = NO_GAUGE,
     templates: Templates = None,
 ) -> None:
     """Show what one stage made of the spec."""
@@ -80,6 +82,29 @@ def swatch(
     from gaugewright.cli.swatching import swatch_into, swatch_lines
 
     guarded(lambda: swatch_into(readings, into, fabric, templates) if into else swatch_lines(readings, spec, fabric, templates, as_json))
+
+
+@app.command()
+def regauge(
+    spec: SpecFile,
+    gauge: GaugeTexts = NO_GAUGE,
+    size: Annotated[str, typer.Option("--size", help="These sizes only, such as L or S,M; with --worked the one begun.")] = "",
+    piece: Annotated[str, typer.Option("--piece", help="The piece you are in the middle of, with --worked.")] = "",
+    worked: Annotated[str, typer.Option("--worked", help='What is worked of it: "12 rows, 14 sts, measures 46 cm wide, 24 cm high".')] = "",
+    as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
+    templates: Templates = None,
+) -> None:
+    """Say what another gauge changes, or whose numbers to follow."""
+    if bool(piece) != bool(worked) or bool(worked) == bool(gauge):
+        raise typer.BadParameter("give --gauge, or --piece and --worked together")
+    if worked:
+        from gaugewright.cli.midway_lines import midway_lines
+
+        guarded(lambda: midway_lines(spec, piece, worked, size.strip(), templates, as_json))
+    else:
+        from gaugewright.cli.regauging import regauge_lines
+
+        guarded(lambda: regauge_lines(spec, gauge, split_sizes(size), templates, as_json))
 
 
 @app.command()

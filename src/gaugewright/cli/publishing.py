@@ -1,40 +1,28 @@
 """`publish`: files written, and a line about each."""
 
 import os
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 from gaugewright import pipeline
+from gaugewright.cli.gauge_option import parse_gauge_options
 from gaugewright.cli.outcome import complain, say
 from gaugewright.errors import ProblemsFound, UserError
-from gaugewright.gauge.model import Gauge
 from gaugewright.output import slug, write_together
 
 if TYPE_CHECKING:
     from gaugewright.instructions.nodes import Document
 
 
-def parse_gauge_option(text: str) -> Gauge | None:
-    """The gauge of `--gauge`, or None; a plain problem where it can't be read."""
-    if not text:
-        return None
-    from gaugewright.spec.gauge_text import GaugeError, parse_gauge
-
-    try:
-        written = parse_gauge(text)
-    except GaugeError as fault:
-        raise UserError(fault.name, f"--gauge {text!r}: {fault.message}", fault.hint) from None
-    return Gauge(written.stitches, written.width, written.rows, written.height)
-
-
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """What is written: of which spec, in which edition, where, on which paper, with what beside the PDF."""
+    """What is written: of which spec, in which edition, at which gauges, where, on which paper, with what beside the PDF."""
 
     spec: Path
     edition: pipeline.Edition
+    gauge: Sequence[str]
     out: Path | None
     paper: Literal["a4", "letter"]
     text: bool
@@ -45,12 +33,14 @@ def publish_files(wanted: Wanted) -> None:
     """Grades, checks and writes; nothing is written where a check finds an error."""
     edition = wanted.edition
     _check_templates(edition.templates)
-    graded = pipeline.grade(pipeline.load(wanted.spec, parse_gauge_option(edition.own_gauge), edition.templates))
+    gauges = parse_gauge_options(wanted.gauge)
+    graded = pipeline.grade(pipeline.load(wanted.spec, gauges, edition.templates))
     results = pipeline.check(graded)
     errors = pipeline.errors_of(results)
     if errors:
         raise ProblemsFound(errors)
-    files = _files(wanted, graded, pipeline.document(graded, edition))
+    before = pipeline.grade(pipeline.load(wanted.spec, None, edition.templates)) if gauges else None
+    files = _files(wanted, graded, pipeline.document(graded, edition, before))
     _keep_the_spec(wanted.spec, files)
     write_together(files)
     first, *others = files

@@ -1,26 +1,31 @@
 """`show`: what one stage made of the spec, for the curious and for finding faults."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import fields
 from pathlib import Path
 
 from gaugewright import pipeline
+from gaugewright.cli.gauge_option import gauges_text, parse_gauge_options
 from gaugewright.cli.outcome import say
-from gaugewright.cli.publishing import parse_gauge_option
 from gaugewright.design.model import Formula, ForLength, ForRows, Rest, Section, ToLevel
 from gaugewright.errors import UserError
 from gaugewright.grading.model import Row, Strip
 
 
-def show_stage(spec: Path, stage: str, gauge: str, templates: Path | None) -> None:
+def show_stage(spec: Path, stage: str, gauge: Sequence[str], templates: Path | None) -> None:
     """Prints one stage's result as lines."""
+    gauges = parse_gauge_options(gauge)
+
+    def before() -> pipeline.Graded | None:
+        return pipeline.grade(pipeline.load(spec, None, templates)) if gauges else None
+
     stages: dict[str, Callable[[pipeline.Graded], Iterator[str]]] = {
         "design": _design, "targets": _targets, "plans": _plans, "rows": _rows, "yarn": _yarn,
-        "text": lambda graded: _text(graded, gauge, templates),
+        "text": lambda graded: _text(graded, before(), gauge, templates),
     }
     if stage not in stages:
         raise UserError("unknown-stage", f"there is no stage {stage!r}", f"the stages are {', '.join(stages)}")
-    for line in stages[stage](pipeline.grade(pipeline.load(spec, parse_gauge_option(gauge), templates))):
+    for line in stages[stage](pipeline.grade(pipeline.load(spec, gauges, templates))):
         say(line)
 
 
@@ -102,7 +107,7 @@ def _yarn(graded: pipeline.Graded) -> Iterator[str]:
             )
 
 
-def _text(graded: pipeline.Graded, gauge: str, templates: Path | None) -> Iterator[str]:
+def _text(graded: pipeline.Graded, before: pipeline.Graded | None, gauge: Sequence[str], templates: Path | None) -> Iterator[str]:
     from gaugewright.render.text import render_text
 
-    yield render_text(pipeline.document(graded, pipeline.Edition(own_gauge=gauge, templates=templates))).removesuffix("\n")
+    yield render_text(pipeline.document(graded, pipeline.Edition(own_gauge=gauges_text(gauge), templates=templates), before)).removesuffix("\n")

@@ -1,33 +1,55 @@
 """Another gauge for a whole design: what `--gauge` asks for."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from gaugewright.design.model import Design, Fabric
+from gaugewright.errors import UserError
 from gaugewright.gauge.model import Gauge
 from gaugewright.rounding import to_step
 
 PRINTED_MM = 0.1
 """A gauge is printed to the hundredth of a centimetre, and graded from what is printed."""
 
+MAIN = ""
+"""Stands for the main fabric, the first piece's, where a gauge is asked for without a name."""
 
-def regauged(design: Design, gauge: Gauge) -> Design:
-    """The design at a follower's own gauge in its main fabric, the first piece's.
 
-    Fabrics that share the main fabric's gauge take the new one; the others are scaled by the same
+def regauged(design: Design, gauge: Gauge | Mapping[str, Gauge]) -> Design:
+    """The design at a follower's own gauge: in its main fabric, or in each fabric that is named.
+
+    Fabrics that share the main fabric's gauge take its new one; the others are scaled by the same
     ratios of width and height, since one maker's hand is looser or tighter in all of them. Scaled
-    figures keep whole stitches and rows: the measured width and height change instead.
+    figures keep whole stitches and rows: the measured width and height change instead. Where only
+    others than the main fabric are named, everything else stays as it is. Raises `UserError` for a
+    fabric that the design hasn't.
     """
-    main = design.fabric(design.pieces[0].fabric).gauge
-    across, along = gauge.stitch_width / main.stitch_width, gauge.row_height / main.row_height
+    asked = {MAIN: gauge} if isinstance(gauge, Gauge) else dict(gauge)
+    main_key = design.pieces[0].fabric
+    known = [fabric.key for fabric in design.fabrics]
+    unknown = [key for key in asked if key not in (MAIN, *known)]
+    if unknown:
+        raise UserError("unknown-fabric", f"there is no fabric {unknown[0]!r} to give a gauge", f"its fabrics are {', '.join(known)}")
+    if MAIN in asked and main_key in asked:
+        raise UserError(
+            "two-gauges", f"the main fabric, {main_key}, has two gauges: one without a name and one as {main_key}", f"leave one of them out: a gauge without a name is that of {main_key}"
+        )
+    main = design.fabric(main_key).gauge
+    new = asked.get(MAIN, asked.get(main_key, main))
+    return replace(design, fabrics=tuple(_changed(fabric, main, new, asked.get(fabric.key)) for fabric in design.fabrics))
 
-    def changed(fabric: Fabric) -> Fabric:
-        old = fabric.gauge
-        if old == main:
-            # The mass per stitch is the yarn's; the swatch just became larger or smaller.
-            mass = fabric.swatch_mass
-            new_mass = None if mass is None else mass / (old.stitches * old.rows) * gauge.stitches * gauge.rows
-            return replace(fabric, gauge=gauge, swatch_mass=new_mass)
+
+def _changed(fabric: Fabric, main: Gauge, new: Gauge, own: Gauge | None) -> Fabric:
+    """A fabric at its own new gauge, at the main fabric's, or scaled as that is."""
+    old = fabric.gauge
+    if own is None and old != main:
+        if new == main:
+            return fabric
+        across, along = new.stitch_width / main.stitch_width, new.row_height / main.row_height
         width, height = to_step(old.width * across, PRINTED_MM), to_step(old.height * along, PRINTED_MM)
         return replace(fabric, gauge=Gauge(old.stitches, width, old.rows, height))
-
-    return replace(design, fabrics=tuple(changed(fabric) for fabric in design.fabrics))
+    taken = own or new
+    # The mass per stitch is the yarn's; the swatch just became larger or smaller.
+    mass = fabric.swatch_mass
+    new_mass = None if mass is None else mass / (old.stitches * old.rows) * taken.stitches * taken.rows
+    return replace(fabric, gauge=taken, swatch_mass=new_mass)

@@ -70,6 +70,23 @@ def grade(design: Design, environments: Sized[Environment]) -> Grading:
     return Grading(plans, pieces, environments)
 
 
+def worked_at(design: Design, plans: Mapping[str, Sized[PiecePlan]], environments: Sized[Environment]) -> Grading:
+    """Plans made for another gauge, worked at the design's: the same rows and stitches, other lengths.
+
+    Nothing is planned anew, so that it tells what somebody gets who follows the numbers as they are.
+    """
+    taken = take_ups(design)
+    graded: BySize = {label: {} for label in environments.labels}
+    for label, env in environments.items():
+        env.answers = answers(design, graded[label])
+    pieces: dict[str, Sized[GradedPiece]] = {}
+    for key, sized in plans.items():
+        pieces[key] = gather(environments.labels, _grader(design.piece(key), sized, design, taken))
+        for label, one in pieces[key].items():
+            graded[label][key] = one
+    return Grading(plans, pieces, environments)
+
+
 def _plan(
     piece: Piece, design: Design, environments: Sized[Environment], taken: TakeUps, graded: BySize, plans: Mapping[str, Sized[PiecePlan]]
 ) -> Sized[PiecePlan]:

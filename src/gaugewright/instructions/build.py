@@ -6,6 +6,7 @@ In: design, bodies, graded pieces, yarn amounts, drawings. Out: blocks in readin
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from gaugewright.changes import Changes
 from gaugewright.design.model import UNSTACKED, Design, Fabric, NeckEdge, ToLevel
 from gaugewright.design.sides import is_folded
 from gaugewright.drawings.model import Schematic
@@ -21,6 +22,7 @@ from gaugewright.instructions.materials import Amounts, materials
 from gaugewright.instructions.motif_words import is_motif, motif_plans
 from gaugewright.instructions.nodes import Block, Document, Figure, Heading, Paragraph, plain
 from gaugewright.instructions.notes_page import notes_page
+from gaugewright.instructions.own_gauge_page import own_gauge_page
 from gaugewright.instructions.pattern_chapter import pattern_chapter
 from gaugewright.instructions.pieces import Names, piece_chapter
 from gaugewright.instructions.sizes_page import sizes_page
@@ -47,6 +49,7 @@ class Pattern:
     layouts: Mapping[str, Drawing]
     drawn: str
     own_gauge: str = ""
+    changes: Changes | None = None
 
 
 def build_document(pattern: Pattern, book: Book) -> Document:
@@ -67,6 +70,7 @@ def build_document(pattern: Pattern, book: Book) -> Document:
         *sizes_page(book, pattern.design, pattern.bodies, pattern.finished, max(f.thickness for f in fabrics)),
         *materials(book, pattern.design, pattern.amounts, fabrics, _markers(pattern.design, views)),
         *gauge,
+        *(own_gauge_page(book, pattern.changes, pattern.own_gauge) if pattern.changes else ()),
         *abbreviations(book, (*gauge, *notes, *pieces, *up, *end), all(fabric.by_hand for fabric in fabrics)),
         *notes,
         *order_of_work(book, pattern.design, names, {view.piece.key: view.made for view in views}),
