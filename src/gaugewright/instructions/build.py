@@ -15,7 +15,7 @@ from gaugewright.grading.grade import Grading
 from gaugewright.grading.plan import ShouldersPlan
 from gaugewright.grading.waiting import in_working_order, seams_before
 from gaugewright.instructions.abbreviations import abbreviations
-from gaugewright.instructions.gauge_page import CriticalLength, gauge_page
+from gaugewright.instructions.gauge_page import CriticalLength, footer_gauge, gauge_page
 from gaugewright.instructions.layout_words import layout_blocks
 from gaugewright.instructions.making_up import finishing, making_up, order_of_work, seam_letter
 from gaugewright.instructions.materials import Amounts, materials
@@ -77,7 +77,7 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     )
     return Document(
         title=about.title, author=about.workshop, language=about.language, date=about.date,
-        running_head=f"{about.title}  ·  {_size_key(book)}", footer=_footer(pattern),
+        running_head=f"{about.title}  ·  {_size_key(book)}", footer=_footer(pattern, book, fabrics),
         blocks=(*front, *pieces, *up, *end, *_last_pages(pattern, book)),
         subject=about.about, keywords=("crochet", "pattern"),
     )
@@ -128,11 +128,10 @@ def _size_key(book: Book) -> str:
     return f"{first}\u00a0({', '.join(others)})" if others else first
 
 
-def _footer(pattern: Pattern) -> str:
+def _footer(pattern: Pattern, book: Book, fabrics: tuple[Fabric, ...]) -> str:
+    """Workshop, version, date and gauge, so that two printouts are never mixed up."""
     about = pattern.design.about
-    parts = [about.workshop, f"version {about.version}" if about.version else "", about.date]
-    if pattern.own_gauge:
-        parts.append(f"worked at {pattern.own_gauge}")
+    parts = [about.workshop, f"version {about.version}" if about.version else "", about.date, footer_gauge(book, fabrics, bool(pattern.own_gauge))]
     return "  ·  ".join(part for part in parts if part)
 
 

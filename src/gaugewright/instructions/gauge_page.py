@@ -58,8 +58,34 @@ def _lines(book: Book, fabric: Fabric) -> list[Spans]:
     ]
 
 
+FOOTED = 3
+"""So many gauges have room in a footer beside workshop, version and date."""
+
+
+def footer_gauge(book: Book, fabrics: Sequence[Fabric], own: bool) -> str:
+    """The gauges of an edition in short, each once: stitches by rows to 10 cm or 4 in."""
+    mm = 100.0 if book.units == "cm" else 101.6
+    gauges = list(dict.fromkeys(f"{_short(fabric.gauge.stitches_in(mm))}\u00a0×\u00a0{_short(fabric.gauge.rows_in(mm))}" for fabric in fabrics))
+    more = f" {book.words['and']} {len(gauges) - FOOTED} more" if len(gauges) > FOOTED else ""
+    kind = "footer-own-gauge" if own else "footer-gauge"
+    length = "10\u00a0cm" if book.units == "cm" else "4\u00a0in"
+    return spans_text(book.front_text(kind, gauge=book.word("gauge"), gauges=", ".join(gauges[:FOOTED]) + more, length=length))
+
+
+def _short(count: float) -> str:
+    """
+    >>> _short(8.7804), _short(8.0)
+    ('8.78', '8')
+    """
+    return f"{to_step(count, 0.01):.2f}".rstrip("0").rstrip(".")
+
+
 def _if_table(book: Book, critical: Sequence[CriticalLength]) -> Table:
-    """Rows at half a row fewer to 10 cm, at the pattern's own gauge, and at half a row more."""
+    """Rows at half a row fewer to 10 cm, at the pattern's own gauge, and at half a row more.
+
+    Worked out from the wanted length, as an edition for that gauge is: the pattern's rows are rounded already, and
+    taken in proportion they would be rounded twice, which is a row off in one case out of six.
+    """
     rows = []
     for length in critical:
         own = to_step(length.gauge.rows_in(100), 0.1)
