@@ -2,13 +2,15 @@
 
 from decimal import Decimal
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
 from cli.running import ROOT
 from gaugewright import pipeline
-from gaugewright.changes import Changes, changes, places
+from gaugewright.changes import KINDS, Changes, changes, places
 from gaugewright.cli.gauge_option import parse_gauge_options
+from gaugewright.design.model import Section
 from gaugewright.instructions.nodes import Document, Table
 from gaugewright.units import cm_text
 
@@ -80,3 +82,7 @@ def test_places_leave_out_what_has_neither_rows_nor_stitches() -> None:
     graded, _ = both("saltmarsh-jacket")
     back = graded.design.piece("back")
     assert [(place.part, place.kind) for place in places(back, graded.grading.plans["back"])] == [(0, "foundation"), (1, "even")]
+
+
+def test_every_kind_of_section_has_its_word() -> None:
+    assert {kind.__name__ for kind in get_args(Section)} == set(KINDS)
