@@ -37,6 +37,8 @@ PROBLEM_NAMES: dict[str, str] = {
     "dimension-missing": "a size without a dimension that other sizes have",
     "fabric-without-spec": "a fabric named where no spec is given",
     "two-gauges": "a fabric with both a swatch and a gauge, or with two gauges",
+    "nothing-to-fit": "nothing by which a size could be chosen for a body",
+    "unknown-person": "nobody of this name in a file of measurements, or several where one is meant",
     "worked-text": "what is worked of a piece so far, in words that can't be read",
     "worked-astray": "what is worked of a piece so far follows none of its sizes",
     "worked-unlikely": "a piece that measures so much more or less than its counts that something else was counted",

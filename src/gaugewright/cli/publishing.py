@@ -35,11 +35,17 @@ def publish_files(wanted: Wanted) -> None:
     _check_templates(edition.templates)
     gauges = parse_gauge_options(wanted.gauge)
     graded = pipeline.grade(pipeline.load(wanted.spec, gauges, edition.templates))
+    before = pipeline.grade(pipeline.load(wanted.spec, None, edition.templates)) if gauges else None
+    write_edition(wanted, graded, before)
+
+
+def write_edition(wanted: Wanted, graded: pipeline.Graded, before: pipeline.Graded | None) -> None:
+    """Checks and writes what is graded; `before` is the same at the pattern's own gauge, where this is at another."""
+    edition = wanted.edition
     results = pipeline.check(graded)
     errors = pipeline.errors_of(results)
     if errors:
         raise ProblemsFound(errors)
-    before = pipeline.grade(pipeline.load(wanted.spec, None, edition.templates)) if gauges else None
     files = _files(wanted, graded, pipeline.document(graded, edition, before))
     _keep_the_spec(wanted.spec, files)
     write_together(files)
