@@ -24,7 +24,7 @@ def test_as_wide_and_high_as_it_should_be_it_goes_on(tmp_path: Path) -> None:
 def test_higher_rows_are_worked_fewer(tmp_path: Path) -> None:
     """16 rows that are 22 cm high are a tenth too high: 36 rows make 49.5 cm."""
     found = told(tmp_path, 16, 50, 50, 22)
-    assert (found.way, found.new_total) == ("go on with other rows", 36)
+    assert (found.way, found.new_total, found.sewn) == ("go on with other rows", 36, ("Front",))
     (length,) = found.this.others
     assert length.got == pytest.approx(550) and length.rows == -4
 

@@ -5,6 +5,7 @@ from typing import Literal
 
 from gaugewright import pipeline
 from gaugewright.advice.follow import Follow, got, nearest
+from gaugewright.design.model import Design
 from gaugewright.errors import UserError
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.model import GradedPiece, Row
@@ -48,7 +49,8 @@ class Another:
 class Midway:
     """The answer for one size begun. `continued` is what each size's numbers give in this hand; `rest` the rows still to
     work of `total`, `new_total` those that this hand needs for the same length; `begin` the numbers to begin anew with;
-    `lost` the rows that ripping out costs, and their stitches.
+    `lost` the rows that ripping out costs, and their stitches; `sewn` the titles of pieces
+    whose edges must still match.
     """
 
     piece: str
@@ -65,6 +67,7 @@ class Midway:
     lost: int
     lost_stitches: int
     way: Way
+    sewn: tuple[str, ...]
 
     @property
     def rest(self) -> int:
@@ -129,7 +132,13 @@ def _midway(graded: pipeline.Graded, key: str, worked: WorkedText, size: str) ->
     stitches = sum(row.across for row in (_row(piece, number) for number in range(1, worked.rows + 1)) if row)
     way = _way(this, another, hand, worked.rows / total)
     new_total = max(worked.rows, half_up(total / hand.along))
-    return Midway(key, size, worked.rows, total, new_total, worked.stitches, hand, continued, this, another, begin, worked.rows, stitches, way)
+    return Midway(key, size, worked.rows, total, new_total, worked.stitches, hand, continued, this, another, begin, worked.rows, stitches, way, _sewn(graded.design, key))
+
+
+def _sewn(design: Design, key: str) -> tuple[str, ...]:
+    """The other pieces that it is sewn to, in order of the seams."""
+    seams = [[edge.piece for edge in (seam.join, *seam.to)] for seam in design.seams]
+    return tuple(dict.fromkeys(design.piece(other).title for seam in seams if key in seam for other in seam if other != key))
 
 
 def _another(graded: pipeline.Graded, key: str, worked: WorkedText, result: Follow) -> Another | None:

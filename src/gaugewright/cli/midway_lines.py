@@ -69,6 +69,8 @@ def _lines(one: Midway, fabric: Fabric, read: WorkedText) -> Iterator[str]:
     yield f"  change hook: {_hook(one, fabric)}; {_with_hook(one, read, fabric)}"
     yield f"  follow another size: {_another(one)}"
     yield f"  rip out: costs {one.lost} row{'s' if one.lost != 1 else ''} ({one.lost_stitches} sts); begin again by the numbers of {one.begin.numbers} for {one.begin.lead.label.lower()} {both(one.begin.lead.got)}, or with another hook by those of {one.size}"
+    if one.sewn and one.way != "go on":
+        yield f"  It is sewn to {', '.join(one.sewn)}: with numbers of another size, or other rows, work the edges that meet there to match."
 
 
 def _reason(one: Midway) -> str:
@@ -85,7 +87,7 @@ def _reason(one: Midway) -> str:
         case "change hook":
             return f"since {name} would be {large(lead.off)}, and a change this small doesn't show"
         case "rip out":
-            return f"since {name} would be {large(lead.off)}, no other size can be taken up from here, and " + (
+            return f"since {name} would be {large(lead.off)}, no size that can be taken up from here fits, and " + (
                 "little is worked" if one.rows * 10 <= one.total else "a change of hook this large would show"
             )
 
