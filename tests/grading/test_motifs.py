@@ -91,3 +91,10 @@ def test_what_cannot_be(old: str, new: str, name: str, line: int) -> None:
     assert {problem.name for problem in found.value.problems} == {name}
     places = {problem.origin.location.line for problem in found.value.problems if problem.origin}
     assert places == {line}
+
+
+def test_a_grid_and_a_number_to_make_do_not_go_together_through_likeness() -> None:
+    text = SPEC.replace("    grid:", "    make: 4\n  tile:\n    like: square\n    grid:")
+    with pytest.raises(ProblemsFound) as found:
+        graded(text)
+    assert [problem.name for problem in found.value.problems] == ["grid-and-make"]

@@ -31,7 +31,8 @@ def show_stage(spec: Path, stage: str, gauge: Sequence[str], templates: Path | N
 
 def _design(graded: pipeline.Graded) -> Iterator[str]:
     for piece in graded.design.pieces:
-        yield f"{piece.key}: {piece.title}, make {piece.make}, {piece.fabric}, from a {piece.start.kind}"
+        made = str(piece.make) if piece.grid is None else "as many as its grid takes"
+        yield f"{piece.key}: {piece.title}, make {made}, {piece.fabric}, from a {piece.start.kind}"
         yield from (f"  {section_text(section)}" for section in piece.sections)
 
 

@@ -111,6 +111,9 @@ def motif_faults(piece: Piece, design: Design) -> Iterator[Problem]:
         if fabric.pattern is not None or fabric.rule != CountRule():
             message = f"the corners of this motif would cut repeats of {fabric.key}"
             yield Problem("motif-in-pattern", message, section.origin, "give it a `fabric` with a plain stitch and no multiple")
+    if piece.grid is not None and piece.make > 1:
+        message = f"{piece.key} has a grid, which says how many are made, and {piece.make} to make from the piece it is like"
+        yield Problem("grid-and-make", message, piece.grid.origin, "take out `grid`, or `make` from the other piece")
     if piece.grid is not None and not any(isinstance(section, Motif) and section.sides in TILING for section in piece.sections):
         message = f"{piece.key} is to be joined to a grid, which only motifs of {TILING[0]} or {TILING[1]} sides fill without gaps"
         yield Problem("grid-of-others", message, piece.grid.origin, "make it a motif of 4 or 6 sides, or take out `grid`")

@@ -199,7 +199,7 @@ def _last_pages(pattern: Pattern, book: Book) -> Iterator[Block]:
     yield Heading(2, book.front["cautions-heading"])
     unspun = any(yarn.structure in ("roving",) for yarn in design.yarns)
     worn_on = {opening.passes for opening in design.openings}
-    for caution in cautions(design.sizes.table, book.labels, fibres, unspun=unspun, parts=worn_on, closed=_holds_fingers(design)):
+    for caution in cautions(design.sizes.table, book.labels, fibres, unspun=unspun, parts=worn_on, closed=_holds_fingers(design), blanket=any(piece.grid for piece in design.pieces)):
         yield Paragraph(plain(caution.text), "caution")
     yield Heading(2, book.front["about-heading"])
     about = design.about

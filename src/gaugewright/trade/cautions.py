@@ -26,12 +26,12 @@ class _Rule(NamedTuple):
 
 def cautions(
     table: str, labels: Iterable[str], fibres: Iterable[str], *, raised: bool = False, unspun: bool = False,
-    parts: Iterable[str] = (), closed: bool = False,
+    parts: Iterable[str] = (), closed: bool = False, blanket: bool = False,
 ) -> tuple[Caution, ...]:
     """The cautions for a size table, the sizes made, and the fibres; local rules always last.
 
     `raised` is a brushed or hairy surface, `unspun` loosely spun or unspun yarn; `parts` are the parts of the
-    body that pass its openings, `closed` says that fingers or toes come to rest in a closed end.
+    body that pass its openings, `closed` says that fingers or toes come to rest in a closed end; a `blanket` may come to lie in a bed.
 
     >>> [c.key for c in cautions("women", ["M"], ["acrylic"])]
     ['hands', 'local-rules']
@@ -39,12 +39,14 @@ def cautions(
     ['baby-ties', 'small-parts', 'baby-sleep', 'flame', 'hands', 'local-rules']
     >>> [c.key for c in cautions("women", ["M"], ["acrylic"], parts=["foot"])]
     ['slippery-soles', 'hands', 'local-rules']
+    >>> [c.key for c in cautions("", ["Lap"], ["acrylic"], blanket=True)]
+    ['cot-blanket', 'hands', 'local-rules']
     """
     facts = {table, *(fibre.strip().lower() for fibre in fibres)}
     if table == "baby" or (table == "child" and set(labels) & set(UNDER_THREE)):
         facts.add("under-three")
     facts |= set(parts)
-    facts |= {name for name, holds in (("raised", raised), ("unspun", unspun), ("closed", closed)) if holds}
+    facts |= {name for name, holds in (("raised", raised), ("unspun", unspun), ("closed", closed), ("blanket", blanket)) if holds}
     return tuple(
         rule.caution for rule in _rules() if rule.when <= facts and (not rule.any_of or rule.any_of & facts)
     )
