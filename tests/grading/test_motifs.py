@@ -1,12 +1,13 @@
 """Motifs: stitches at their corners, rounds to a size, what can't be a motif or a grid."""
 
 import pytest
-from tiny_specs import graded
+from tiny_specs import designed, graded
 
 from gaugewright.errors import ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.motif_rows import motif_rounds
 from gaugewright.grading.motifs import at_each_corner, increases, width_across
+from gaugewright.yarn.amounts import amounts
 
 SPEC = """\
 gaugewright: 1
@@ -98,3 +99,15 @@ def test_a_grid_and_a_number_to_make_do_not_go_together_through_likeness() -> No
     with pytest.raises(ProblemsFound) as found:
         graded(text)
     assert [problem.name for problem in found.value.problems] == ["grid-and-make"]
+
+
+def test_yarn_by_hand() -> None:
+    """15 squares of 240 stitches at a thirtieth of a gram; 22 joins of 13.3 cm, 3.5 times as long, in the first yarn; two ends each."""
+    text = SPEC.replace("down: size.length}", "down: size.length, turns: [oat, kelp]}")
+    grading = graded(text)
+    found = amounts(designed(text), {"square": grading.pieces["square"]["Small"]})
+    assert found is not None
+    assert (found["oat"].stitches, found["kelp"].stitches) == (pytest.approx(8 * 8), pytest.approx(7 * 8))
+    joins, tails = 22 * 3.5 * 400 / 3 / 2000, 2 * 152.4 / 2000
+    assert found["oat"].tails_and_seams == pytest.approx(joins + 8 * tails)
+    assert found["kelp"].tails_and_seams == pytest.approx(7 * tails)

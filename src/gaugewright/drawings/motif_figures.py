@@ -48,14 +48,15 @@ def motif_figure(piece: Piece, motif: Motif, graded: Sized[GradedPiece], yarns: 
     outline = tuple((x - left, y - low) for x, y in corners)
     colours = dict.fromkeys(colour for row in graded[drawn].main.rows for colour in row.colours)
     top = max(y for _, y in outline)
-    bands = tuple(ColourBand(*yarns[colour], 0.0, top) for colour in colours) if len(colours) == 1 else ()
+    bands = tuple(ColourBand(*yarns[colour], 0.0, top) for colour in colours) if len(colours) == 1 and not (piece.grid and len(piece.grid.turns) > 1) else ()
     across = tuple(width_across(motif.sides, one.worked["length"]) for one in graded)
     sides = tuple(one.edges["top"].length / motif.sides for one in graded)
     if motif.sides % 2:
         middle = Measure("Across", "up", (-left, 0.0), (-left, top), across)
     else:
         middle = Measure("Across", "across", (-left - apothem, -low), (-left + apothem, -low), across)
-    side = Measure("Side", "edge", outline[0], outline[1], sides)
+    # An upright side is measured as a height is: a slanted dimension line would lie on it.
+    side = Measure("Side", "up" if motif.sides == 4 else "edge", outline[0], outline[1], sides)
     return PieceFigure(piece.key, piece.title, graded.labels, drawn, outline, bands, (middle, side))
 
 
