@@ -155,6 +155,10 @@ def crown_tolerance(flat: float) -> float:
     return max(1.0, CROWN_SHARE * flat)
 
 
+TRIANGLE_FLAT_SHARE = 0.05
+"""A triangle's rows may gain a twentieth more or less than lies flat: its tips then lie a twentieth of a wing's
+length off the line of its long edge, which blocking takes out (common practice, no source)."""
+
 GROWTH_TIMES = 2.0
 """A measure may grow twice as fast as bodies: a garment isn't skin, and the rates are those of mean bodies."""
 

@@ -464,6 +464,7 @@ SPECS: dict[str, str] = {
     "by hand": BY_HAND,
     "without sizes": HEAD + NONE + "pieces: {mat: {fabric: plain, colours: oat, start: {chain: 30 cm}, sections: [even: {length: 30 cm}]}}\n",
     "sample": (ROOT / "samples/saltmarsh-jacket/spec.yaml").read_text(encoding="utf-8"),
+    "shawl": (ROOT / "samples/windrow-shawl/spec.yaml").read_text(encoding="utf-8"),
     "wrap": (ROOT / "samples/slipway-wrap/spec.yaml").read_text(encoding="utf-8"),
     "vest": (ROOT / "samples/groyne-vest/spec.yaml").read_text(encoding="utf-8"),
     "hooded vest": (ROOT / "samples/turnstone-vest/spec.yaml").read_text(encoding="utf-8"),

@@ -188,7 +188,7 @@ def test_the_foundation_gives_the_first_row(name: str) -> None:
 def test_a_centre_holds_the_first_round(name: str) -> None:
     for key, size, _, piece, told in each_told(name):
         if isinstance(piece.main.start, CentreStart):
-            first = next(one.text for one in told if one.label.startswith("Rnd 1"))
+            first = next(one.text for one in told if one.label.startswith(("Rnd 1", "Row 1")))
             found = re.search(r"(?:^|, )(\d+) [a-z ]+ in the ring", first)
             if spaced := re.search(rf"\*(\d+ )?{STITCH} in the ring, ch \d; rep from \* (\d+ more times|once more)", first):
                 assert (int(spaced[1] or 1) + 1) * _times(spaced[2]) == piece.main.rows[0].makes, f"{key} {size}: {first}"
@@ -411,7 +411,7 @@ def test_spread_rounds_use_and_make_what_the_rows_do(name: str) -> None:
     assert seen or "rounds:" not in SPECS[name] or name in ("picked up", "picked-up-rounds", "taper-in-pairs") or "raglan" in SPECS[name] or name in CORNERED or name.startswith("vest") or name.startswith(("bodies", "patterned"))
 
 
-CORNERED = ("v-neck-bands", "square-neck-band", "front-band-with-corners", "bordered-panel", "unlike corners", "vest")
+CORNERED = ("v-neck-bands", "square-neck-band", "front-band-with-corners", "bordered-panel", "triangle-shawl", "unlike corners", "vest")
 
 
 @pytest.mark.parametrize("name", CORNERED, indirect=True)
@@ -427,7 +427,7 @@ def test_corner_tables_say_what_each_row_gains_and_loses_and_leaves(name: str) -
             told += [int(count) for count in line[-1].split(", ")]
             for head, cell in zip(table.header[1:-1], line[1:-1], strict=True):
                 kind = re.sub(r"^each | \d+$", "", head.partition(":")[0])
-                times = sum({"point": "point", "square": "corner", "underarm": "underarm corner", "hem": "corner at the hem", "neck start": "start of the neck", "back neck": "end of the back neck"}[c.site.kind] == kind for c in corners)
+                times = sum({"point": "point", "square": "corner", "underarm": "underarm corner", "hem": "corner at the hem", "tip": "tip", "neck start": "start of the neck", "back neck": "end of the back neck"}[c.site.kind] == kind for c in corners)
                 for row, stitches in steps_in(cell.replace("Rnd", "Row")).items():
                     changes[row] += (times if head.startswith("each ") else 1) * stitches * (-1 if head.endswith("lose") else 1)
         if told:
@@ -454,7 +454,7 @@ def test_one_size_alone_tells_that_sizes_numbers(name: str) -> None:
 
 def without_label(sentence: str) -> str:
     """A sentence without what it begins with where it is the first of its step, or is for some sizes only."""
-    return re.sub(r"^(Colour: |Marker: |Sides: |Dec at a marker: |Inc at a marker: |Wedge: |Further short rows: |Row \d+: (?=Without a ch|A plain row)|Sizes? [^:]* only: )+", "", sentence)
+    return re.sub(r"^(Colour: |Check: |Marker: |Sides: |Dec at a marker: |Inc at a marker: |Wedge: |Further short rows: |Row \d+: (?=Without a ch|A plain row)|Sizes? [^:]* only: )+", "", sentence)
 
 
 def _told_elsewhere(sentence: str, told_so: str) -> bool:

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from gaugewright.checks.lengths import wanted_total
 from gaugewright.checks.model import Subject
-from gaugewright.design.model import UNSTACKED, Cap, Design, ForLength, Formula, NamedEdge, Neck, NeckEdge, Piece, RaglanEdge, Shoulders
+from gaugewright.design.model import UNSTACKED, Cap, Design, ForLength, Formula, NamedEdge, Neck, NeckEdge, Piece, RaglanEdge, Shoulders, Triangle
 from gaugewright.errors import ProblemsFound
 from gaugewright.formulas.names import names_in
 from gaugewright.formulas.nodes import Binary, Call, FormulaError, Name, Node, Number
@@ -39,6 +39,8 @@ def behind(piece: Piece, name: str, design: Design) -> Behind | None:
     edge = next((one for one in piece.edges if one.name == name), None)
     if edge is not None:
         return _between(piece, edge, design)
+    if isinstance(top, Triangle):
+        return _as_it_stands(top.width) if name in ("width", "widest", "bottom", piece.bottom) else Behind(_share("/", top.width.node, 2.0), top.width)
     if name == "length":
         return _length(piece)
     if not widths:

@@ -77,7 +77,7 @@ def _rate(subject: Subject, piece: Piece, site: Site, size: str) -> float:
             return _sharp(math.pi - 2 * _lean(_ends(subject, key, size).neck[0]))
         case "square":
             return _sharp(math.pi / 2)
-        case "hem":
+        case "hem" | "tip":
             return -_sharp(math.pi / 2)
         case "underarm":
             return math.pi / 2 if _curved(subject, key, name, size) else _sharp(math.pi / 2)

@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from gaugewright.checks.model import Measured, Remade, Subject
 from gaugewright.checks.remeasure_tops import has_shaped_top, top_edges, widths_across
 from gaugewright.checks.row_ends import RowEnds, along, row_ends
+from gaugewright.checks.triangles import remade_triangle
 from gaugewright.checks.waiting import gained
 from gaugewright.checks.slits import opening_edges
 from gaugewright.design.model import TAKE_UP_STITCHES, Design, FinishedMeasure, Formula, NamedEdge, Piece
@@ -77,6 +78,8 @@ def side_edges(piece: Piece) -> tuple[NamedEdge, ...]:
 
 def remeasure(piece: Piece, plan: PiecePlan, strips: Sequence[Strip], gauges: Gauges, lost: Lost) -> Remade:
     """One size of a piece: finished measures (worked less take-up) and the true length of each edge."""
+    if piece.start.kind == "middle":
+        return remade_triangle(piece, strips[0], gauges, lost)
     rows, ends = (*strips[0].rows, *(strips[-1].rows if len(strips) > 1 else ())), row_ends(strips, gauges)
     of_rows = [gauges[row.fabric] for row in rows]
     if has_shaped_top(plan):

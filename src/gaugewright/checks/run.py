@@ -23,6 +23,7 @@ from gaugewright.checks.slits import check_pairs
 from gaugewright.checks.sources import check_unconfirmed, check_yarns_used
 from gaugewright.checks.stripes import check_stripes
 from gaugewright.checks.yokes import check_round_yokes
+from gaugewright.checks.triangles import check_triangles
 from gaugewright.checks.wearing import check_hips, check_openings, check_upper_arm
 from gaugewright.design.model import Design
 from gaugewright.grading.grade import Grading
@@ -38,6 +39,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("crowns", "Crowns lie flat and closed ends close", check_crowns),
     ("motifs", "Motifs lie flat and fill their grid", check_motifs),
     ("round-yokes", "Circular yokes lie over the shoulders", check_round_yokes),
+    ("triangles", "Triangles lie flat", check_triangles),
     ("finished-measures", "Finished measurements are as wanted", check_finished),
     ("total-length", "Total lengths are as wanted", check_total_length),
     ("neck-centred", "Shoulders are equal and the neck is in the middle", check_necks),

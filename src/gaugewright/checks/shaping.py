@@ -94,12 +94,15 @@ def check_gathers(subject: Subject) -> Found:
 def _changing_rows(graded: GradedPiece) -> Iterator[tuple[int, Row, float]]:
     """Rows that increase or decrease, each with the stitches it makes for one it works into.
 
-    Stitches left, slipped over or chained are not drawn together or spread, so they don't count.
+    Stitches left, slipped over or chained are not drawn together or spread, so they don't count; nor does an edge
+    stitch that several go into, which fans out beyond the row.
     """
     for strip in graded.strips:
         for number, row in enumerate(strip.rows, start=1):
             if any(run.operation.kind in CHANGES for run in row.runs):
-                runs = [run for run in row.runs if run.operation.kind in WORKED]
+                worked = [run for run in row.runs if run.operation.kind in WORKED and run.operation.uses]
+                ends = [run for run in (*worked[:2], *worked[-2:]) if run.operation.makes > 2 and run.times == 1]
+                runs = [run for run in worked if run not in ends] or worked
                 used = sum(run.operation.uses * run.times for run in runs)
                 yield number, row, sum(run.operation.makes * run.times for run in runs) / used
 

@@ -94,7 +94,7 @@ def allowance(formula: Formula, subject: Subject, size: str) -> Allowance:
             across, widest_step = across + abs(term.factor) * step / 2, max(widest_step, step)
         elif runs_along(term, subject, size):
             heights = [subject.design.fabric(key).gauge.row_height for key in fabrics_of(piece)]
-            along = max(along, total_tolerance(max(heights)))
+            along = max(along, total_tolerance(max(heights)) * _of_a_row(term, piece))
         else:
             fabric = _fabric_of(term, piece, subject.design)
             stitches, share = _step(term, piece, fabric, subject, size)
@@ -116,8 +116,17 @@ GRID_STEPS: dict[str, Callable[[GradedPiece], float]] = {
 """By how much a motif more widens or lengthens what motifs are joined to."""
 
 
+def _of_a_row(term: Term, piece: Piece) -> float:
+    """How far a row takes a measure, in row heights: in a triangle further, along its spine or both ways along its long edge."""
+    if piece.start.kind != "middle":
+        return 1.0
+    return abs(term.factor) * 2**0.5 * (1 if term.name in ("length", "longest", "starting", "far") else 2)
+
+
 def runs_along(term: Term, subject: Subject, size: str) -> bool:
     """Whether a term is measured in rows rather than in stitches."""
+    if subject.design.piece(term.piece).start.kind == "middle":
+        return True
     if not term.is_edge:
         return term.name in ("length", "longest")
     edge = subject.grading.pieces[term.piece][size].edges.get(term.name)

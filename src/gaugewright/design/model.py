@@ -31,6 +31,7 @@ from gaugewright.design.shapes import NeckEdge as NeckEdge
 from gaugewright.design.shapes import RaglanEdge as RaglanEdge
 from gaugewright.design.shapes import Shoulders as Shoulders
 from gaugewright.design.size_list import SizeList
+from gaugewright.design.triangles import Triangle as Triangle
 from gaugewright.design.wedges import Wedge as Wedge
 from gaugewright.design.slits import Slit as Slit
 from gaugewright.errors import Origin
@@ -99,7 +100,8 @@ class Taper:
 
     `each` is how many stitches every shaping row or round changes: with a target the target says
     which way, without one its sign does. `at` is "both", "starting" or "far" in rows and "all round",
-    "pairs" or "sides" in rounds; "" lets the engine choose. `close` draws its last stitches together.
+    "pairs" or "sides" in rounds; "" lets the engine choose. `close` draws its last stitches together;
+    `in_one` works several increases at an edge into one stitch.
     """
 
     extent: Extent | None
@@ -112,9 +114,10 @@ class Taper:
     colour: str
     origin: Origin
     close: bool = False
+    in_one: bool = False
 
 
-Section = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | RoundYoke | Wedge | Slit | Opened | Motif
+Section = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | RoundYoke | Wedge | Slit | Opened | Motif | Triangle
 
 TOPS = (Shoulders, Neck, NeckEdge, Opened)
 """Sections that end a piece without rows of their own: those of a slope or a neck are the last ones below them."""

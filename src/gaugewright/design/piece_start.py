@@ -11,13 +11,13 @@ from gaugewright.vocabulary import CornerKind, TakeUp
 @dataclass(frozen=True, slots=True)
 class PieceStart:
     """How a piece begins: a chain or ring of a wanted width, a closed centre of so many stitches (None: as
-    many as lie flat), a part of a yoke or of an opened tube (`edges` names it), or edges picked up; `ring` where those are worked in rounds.
+    many as lie flat), the middle of an edge from which rows fan out, a part of a yoke or of an opened tube (`edges` names it), or edges picked up; `ring` where those are worked in rounds.
 
     A band is shaped at its `corners`; None: at those that a maker would expect.
     A chain with `edges` is a band worked sideways along them, `gather` (a share) shorter than they are.
     """
 
-    kind: Literal["chain", "ring", "centre", "pick up", "divide", "go on"]
+    kind: Literal["chain", "ring", "centre", "middle", "pick up", "divide", "go on"]
     width: Formula | None
     edges: tuple[tuple[str, str], ...]
     take_up: TakeUp

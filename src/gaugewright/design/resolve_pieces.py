@@ -26,6 +26,7 @@ from gaugewright.design.resolve_crowns import resolve_crown
 from gaugewright.design.round_yokes import resolve_round_yoke
 from gaugewright.design.resolve_motifs import resolve_grid, resolve_motif
 from gaugewright.design.resolve_shapes import SHAPED, resolve_shape
+from gaugewright.design.triangles import resolve_triangle
 from gaugewright.design.wedges import resolve_wedge
 from gaugewright.design.slits import resolve_slit
 from gaugewright.spec import Spec
@@ -53,8 +54,8 @@ def resolve_piece(key: str, spec: Spec, origins: Origins, only_fabric: str, shar
             get("sections"), fabric, path("sections"), origins, named, in_rounds, spec.pieces[key].mirrored
         ),
         edges=named,
-        bottom=(edges.bottom if edges else None) or ("centre" if start.centre is not None else "bottom"),
-        top=(edges.top if edges else None) or ("edge" if start.centre is not None else "top"),
+        bottom=(edges.bottom if edges else None) or ("centre" if start.centre is not None else "long_edge" if start.middle is not None else "bottom"),
+        top=(edges.top if edges else None) or ("edge" if start.centre is not None else "lower_edge" if start.middle is not None else "top"),
         colours=resolve_colours(get("colours"), shared, path("colours"), origins),
         total=origins.formula(total, path("total")) if total is not None else None,
         mirrored=spec.pieces[key].mirrored,
@@ -68,7 +69,7 @@ def resolve_piece(key: str, spec: Spec, origins: Origins, only_fabric: str, shar
 
 def kind_of(section: Any) -> str:
     """The key that opens a section."""
-    return next(kind for kind in ("even", "taper", "shoulders", "crown", "raglan", "round_yoke", "wedge", "opening", "open", "motif", *SHAPED) if getattr(section, kind) is not None)
+    return next(kind for kind in ("even", "taper", "shoulders", "crown", "raglan", "round_yoke", "wedge", "opening", "open", "motif", "triangle", *SHAPED) if getattr(section, kind) is not None)
 
 
 def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tuple[NamedEdge, ...], in_rounds: bool, mirrored: bool) -> tuple[Section, ...]:
@@ -90,6 +91,8 @@ def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tupl
             found.append(resolve_opened(section.part, below, own, origins))
         elif kind_of(section) == "round_yoke":
             found.append(resolve_round_yoke(section.part, fabric, own, origins))
+        elif kind_of(section) == "triangle":
+            found.append(resolve_triangle(section.part, fabric, own, origins))
         elif kind_of(section) in SHAPED:
             found.append(resolve_shape(section.part, fabric, below, own, origins, lambda at: _at(at, edges, in_rounds)))
         else:
@@ -98,8 +101,8 @@ def _sections(parts: Any, fabric: str, path: Path, origins: Origins, edges: tupl
 
 
 def _start(start: Any, fabric: str, path: Path, origins: Origins, ring: bool) -> PieceStart:
-    kind = next(name for name in ("chain", "ring", "centre", "pick_up", "divide", "go_on") if getattr(start, name) is not None)
-    width = None if kind in ("centre", "pick_up", "divide", "go_on") else origins.formula(getattr(start, kind), (*path, kind))
+    kind = next(name for name in ("chain", "ring", "centre", "middle", "pick_up", "divide", "go_on") if getattr(start, name) is not None)
+    width = None if kind in ("centre", "middle", "pick_up", "divide", "go_on") else origins.formula(getattr(start, kind), (*path, kind))
     named = start.pick_up or start.join or [one for one in (start.divide, start.go_on) if one]
     edges = tuple((text.partition(".")[0], text.partition(".")[2]) for text in named)
     return PieceStart(
@@ -129,7 +132,7 @@ def _section(
     return Taper(
         extent,
         origins.formula(part.target, (*path, "target")) if part.target is not None else None,
-        part.stitches, part.each, _at(part.at, edges, in_rounds), part.round, own_fabric, colour, origin, part.close,
+        part.stitches, part.each, _at(part.at, edges, in_rounds), part.round, own_fabric, colour, origin, part.close, part.in_one,
     )
 
 

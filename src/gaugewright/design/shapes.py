@@ -7,6 +7,7 @@ from gaugewright.design.formula import Extent, Formula
 from gaugewright.design.opened import Opened
 from gaugewright.design.raglans import Raglan
 from gaugewright.design.round_yokes import RoundYoke
+from gaugewright.design.triangles import Triangle
 from gaugewright.design.wedges import Wedge
 from gaugewright.design.slits import Slit
 from gaugewright.errors import Origin
@@ -106,7 +107,7 @@ def shape_formulas(section: object) -> Iterator[Formula]:
             found = (width, depth, slope)
         case Cap(opening=opening, ease=ease, block=block):
             found = (opening, ease, block)
-        case Raglan() | RoundYoke() | Wedge():
+        case Raglan() | RoundYoke() | Wedge() | Triangle():
             found = section.formulas
         case Opened(leave=leave):
             found = (leave,)

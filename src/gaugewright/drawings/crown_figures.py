@@ -121,5 +121,6 @@ def upside_down(figure: PieceFigure) -> PieceFigure:
         measures=tuple(replace(one, start=turned(one.start), end=turned(one.end)) for one in figure.measures),
         edge_names=tuple((name, turned(point)) for name, point in figure.edge_names),
         marks=tuple((name, turned(point)) for name, point in figure.marks),
+        rows=tuple(tuple(turned(point) for point in row) for row in figure.rows),
         slits=tuple((name, turned(start), turned(end)) for name, start, end in figure.slits),
     )

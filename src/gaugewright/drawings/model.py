@@ -61,7 +61,8 @@ class PieceFigure:
     beside their points, `marks` get a small tick too, `slits` are openings drawn as lines. A piece worked `in_rounds` is given flat,
     so its widths are half the round, unless it is drawn `opened`, cut open where its rounds begin. `holes` are buttonholes,
     and `along` is the length of the edge they lie on; a `note` is written below.
-    The `rings` of a disc lie between their distances from its middle, from there outwards.
+    The `rings` of a disc lie between their distances from its middle, from there outwards. `rows` are some of its
+    rows, where they don't lie level.
     """
 
     name: str
@@ -80,6 +81,7 @@ class PieceFigure:
     holes: tuple[tuple[Point, Point], ...] = ()
     opened: bool = False
     rings: tuple[ColourBand, ...] = ()
+    rows: tuple[tuple[Point, ...], ...] = ()
 
     def __post_init__(self) -> None:
         if len(self.outline) < 3:

@@ -11,6 +11,7 @@ from gaugewright.drawings.motif_figures import motif_figure, motif_of
 from gaugewright.drawings.top_measures import is_shaped, top_measures
 from gaugewright.drawings.raglan_figures import from_neck, hangs
 from gaugewright.drawings.wedge_measures import wedge_marks, wedge_measures
+from gaugewright.drawings.triangle_figures import triangle_figure
 from gaugewright.drawings.slit_lines import heights_to_slits, slits_of
 from gaugewright.drawings.round_yoke_figures import as_spread
 from gaugewright.grading.model import GradedPiece, Outline, Point
@@ -28,6 +29,8 @@ def piece_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiec
         return motif_figure(piece, motif, graded, yarns, drawn)
     if is_disc(piece):
         return disc_figure(piece, plan, graded, yarns, drawn)
+    if outline.spine:
+        return triangle_figure(piece, plans, graded, drawn)
     figure = PieceFigure(
         name=piece.key, title=piece.title, sizes=plans.labels, drawn_size=drawn, outline=simplified(lying(outline, piece, plan) if in_rounds else outline.polygon()),
         bands=colour_plan(plan, graded[drawn], yarns),

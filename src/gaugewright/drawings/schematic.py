@@ -13,6 +13,7 @@ from gaugewright.drawings.canvas import cut_canvas
 from gaugewright.drawings.colour_bands import assign_hatches, fills_of, hatched, name_bands, outlines_of, paint_bands, write_colour_key
 from gaugewright.drawings.crown_figures import circle
 from gaugewright.drawings.dimension_layout import Wanted, add_dimensions
+from gaugewright.drawings.dimension_lines import INK, THIN
 from gaugewright.drawings.drawn_size import in_size
 from gaugewright.drawings.edge_labels import mark_point, name_edge
 from gaugewright.drawings.geometry import box_around
@@ -82,6 +83,7 @@ def _lay_out(request: _Request, scale: float) -> Scene:
     bands = paint_bands(figure.bands, outline, (0.0, scale), request.hatches)
     scene = Scene().fill(*fills_of(bands), *_rings(request, outline, scale)).draw(*outlines_of(bands), Polygon(outline, OUTLINE_WIDTH))
     scene = scene.draw(*(Polyline(tuple(_on_paper(end, scale) for end in hole), OUTLINE_WIDTH) for hole in figure.holes))
+    scene = scene.draw(*(Polyline(tuple(_on_paper(point, scale) for point in row), THIN, INK) for row in figure.rows))
     scene = add_dimensions(scene, outline, _wanted(request, scale))
     for name, point in figure.marks:
         scene = mark_point(scene, outline, name, _on_paper(point, scale))
@@ -171,6 +173,8 @@ def _describe(figure: PieceFigure, units: Units, key: Sequence[KeyEntry]) -> str
     sentences += [f"{letter}: {name}, {_length_text(values[drawn], units)}." for letter, name, values in key]
     if figure.slits:
         sentences.append(f"A line marks {listed_openings(figure)}.")
+    if figure.rows:
+        sentences.append("Thin lines show the direction of the rows.")
     if figure.holes:
         sentences.append(f"Buttonholes: {len(figure.holes)}.")
     if figure.edge_names or figure.marks:

@@ -1,9 +1,11 @@
 """Colours in rows: bands and blocks resolved once from the bottom edge, so that they meet across the seams."""
 
+import math
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import groupby
 
-from gaugewright.design.model import UNSTACKED, Formula, Piece
+from gaugewright.design.model import UNSTACKED, Formula, Piece, Triangle
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.measure import Measured
@@ -81,7 +83,15 @@ def _height(formula: Formula | None, env: Environment, measured: Measured) -> fl
     return measured.wanted_total if formula is None else env.length(formula)
 
 
+def _along_spine(measured: Measured, gauges: Gauges) -> tuple[Measured, Gauges]:
+    """Bands of rows that lie in a V are as high as they reach along their spine."""
+    slant = math.sqrt(2)
+    return replace(measured, wanted_total=measured.wanted_total * slant), tuple(replace(gauge, height=gauge.height * slant) for gauge in gauges)
+
+
 def _band_colours(piece: Piece, measured: Measured, gauges: Gauges, env: Environment) -> list[str]:
+    if any(isinstance(section, Triangle) for section in piece.sections):
+        measured, gauges = _along_spine(measured, gauges)
     total = sum(measured.rows)
     bands = piece.colours.bands
     if bands is None:

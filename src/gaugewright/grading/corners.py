@@ -10,7 +10,7 @@ import math
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
-from gaugewright.design.model import Armhole, Design, Even, Fabric, Neck, NeckEdge, Piece, Shoulders
+from gaugewright.design.model import Armhole, Design, Even, Fabric, Neck, NeckEdge, Piece, Shoulders, Triangle
 from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.grading.mitre import Corner, Site, runs_out
 from gaugewright.grading.model import EdgeStart, GradedPiece, Point
@@ -22,7 +22,7 @@ from gaugewright.tolerances import SAME_LENGTH
 from gaugewright.trade.stitches import decrease_of
 from gaugewright.vocabulary import CornerKind, RowEdge
 
-EXPECTED: tuple[CornerKind, ...] = ("point", "square", "underarm", "hem")
+EXPECTED: tuple[CornerKind, ...] = ("point", "square", "underarm", "hem", "tip")
 """Corners that a band is shaped at unless it says otherwise; over a neck's start and the back neck it usually runs straight."""
 
 DEEPEST_BAND = 60.0
@@ -64,6 +64,8 @@ def all_sites(piece: Piece, design: Design) -> Iterator[Site]:
         return
     for index, (key, name) in enumerate(edges):
         top = design.piece(key).sections[-1]
+        if isinstance(top, Triangle) and name in ("top", design.piece(key).top):
+            yield Site("tip", index)
         if name == "neck" and isinstance(top, Neck) and top.shape in ("v", "square"):
             yield Site("point" if top.shape == "v" else "square", index)
             yield from [Site("square", index, True)] if top.shape == "square" else []
@@ -155,6 +157,8 @@ def turns(piece: Piece, design: Design, start: EdgeStart, pieces: Pieces, env: E
                 site = site._replace(second=site_second)
             case "hem":
                 turn, site = -turn, site._replace(second=True)
+            case "tip":
+                turn, within = -turn, (up.stitches + 1) // 2  # on the spine
             case "neck start":
                 turn = -_lean(_neck_edge(edge, graded))
             case "back neck":

@@ -17,6 +17,7 @@ from gaugewright.grading.slits import slit_lengths
 from gaugewright.grading.plan import PiecePlan
 from gaugewright.grading.take_up import SIDES, TakeUps, edge_take_up, row_end_edges
 from gaugewright.grading.yokes import yoke_edges
+from gaugewright.grading.triangle_edges import triangle_edges, triangle_measures
 from gaugewright.tolerances import seam_tolerance
 
 Gauges = Mapping[str, Gauge]
@@ -27,6 +28,8 @@ def edge_lengths(
 ) -> dict[str, EdgeLength]:
     """Each edge's length in this size: those the piece names, and those that every piece has."""
     strip = strips[0]
+    if outline.spine:
+        return triangle_edges(piece, strip, outline, gauges[strip.rows[-1].fabric])
     first, last = gauges[strip.rows[0].fabric], gauges[strips[-1].rows[-1].fabric]
     bottom = _stitch_edge(strip.start.stitches, first)
     top = _stitch_edge(stitches_across(plan, strips)[-1], last)
@@ -87,6 +90,9 @@ def finished_measures(
     shoulders' slopes. `length` is all rows, less what a seam on the top or bottom edge takes; `longest` is that with a wedge.
     """
     strip = strips[0]
+    if outline.spine:
+        gauge = gauges[strip.rows[-1].fabric]
+        return triangle_measures(piece, triangle_edges(piece, strip, outline, gauge), outline, gauge, taken)
     rows = (*strip.rows, *(strips[-1].rows if len(strips) > 1 else ()))
     worked = [gauges[row.fabric].width_of(count) for row, count in zip(rows, stitches_across(plan, strips), strict=True)]
     losses = _losses(piece, plan, taken) if strip.worked == "rows" else [0.0] * len(worked)

@@ -27,12 +27,14 @@ from gaugewright.grading.motif_rows import motif_steps
 from gaugewright.grading.patterned_rows import with_patterns
 from gaugewright.grading.plan import (
     Cloth, DividedPlan, EvenPlan, MitredPlan, MotifPlan, PiecePlan, ProfilePlan, RoundYokePlan, SectionPlan, ShouldersPlan, SpreadPlan, TaperPlan,
+    TrianglePlan,
 )
 from gaugewright.grading.raglan_rows import RaglanPlan, raglan_rounds
 from gaugewright.grading.rising_rows import rising_top
 from gaugewright.grading.shape_rows import shaped_rows, sides_of
 from gaugewright.grading.slits import SlitPlan, slit_row, works_back
 from gaugewright.grading.spread import Spread
+from gaugewright.grading.triangle_rows import triangle_rows
 from gaugewright.grading.wedge_rows import closing_row, short_rows
 from gaugewright.vocabulary import Side, Worked
 
@@ -108,6 +110,8 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
         case MotifPlan(cloth=cloth):
             steps = zip(motif_steps(section), colours, strict=True)
             rows = (_joined(Run(operation, times, colour, cloth.fabric) for operation, times in one) for one, colour in steps)
+        case TrianglePlan():
+            rows = (_joined(runs) for runs in triangle_rows(section, colours))
         case RaglanPlan():
             rows = (_joined(runs) for runs in raglan_rounds(section, colours, [row_side(plan, first + row) for row in range(len(colours))]))
         case ProfilePlan(cloth=cloth, stitches=stitches, starting=starting, far=far):
@@ -157,14 +161,16 @@ def _taper_rows(section: TaperPlan, first: int, colours: list[str]) -> Iterator[
 def _taper_row(section: TaperPlan, stitches: int, step: int, number: int, colour: str) -> Runs:
     """A shaping row. Where the turning chain counts, the shaping stands one stitch in, at both edges alike."""
     cloth, taken = section.cloth, int(section.cloth.counts)
-    change = _change(cloth, section.sign)
+    change, times = _change(cloth, section.sign), step
+    if section.in_one:
+        change, times = increase(cloth.stitch, step + 1, cloth.loop), 1
     at_start = section.edges in ("both", "pairs") or (section.edges == "starting") == bool(number % 2)
     at_end = section.edges in ("both", "pairs") or not at_start
-    used = change.uses * step * (at_start + at_end)
+    used = section.uses(step) * (at_start + at_end)
     yield from _opening(cloth, colour)
-    yield Run(change, step * at_start, colour, cloth.fabric)
+    yield Run(change, times * at_start, colour, cloth.fabric)
     yield Run(work(cloth.stitch, cloth.loop), stitches - used - 2 * taken, colour, cloth.fabric)
-    yield Run(change, step * at_end, colour, cloth.fabric)
+    yield Run(change, times * at_end, colour, cloth.fabric)
     yield Run(work(cloth.stitch, cloth.loop), taken, colour, cloth.fabric)
 
 

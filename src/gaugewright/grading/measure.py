@@ -7,7 +7,7 @@ stack of all rows, then counts that follow from rows.
 
 from dataclasses import dataclass, replace
 
-from gaugewright.design.model import TOPS, UNSTACKED, Armhole, Cap, Crown, Design, Even, Motif, Piece, Raglan, RaglanEdge, RoundYoke, Shoulders, Slit, Taper
+from gaugewright.design.model import TOPS, UNSTACKED, Armhole, Cap, Crown, Design, Even, Motif, Piece, Raglan, RaglanEdge, RoundYoke, Shoulders, Slit, Taper, Triangle
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule
 from gaugewright.grading.allowed import Asked, allowed_count, even_by, of_parity, stated_count, stepped_count
@@ -22,6 +22,8 @@ from gaugewright.grading.stack import end_heights, fixed_rows, stack_rows
 from gaugewright.grading.starts import is_edge_length
 from gaugewright.grading.take_up import TakeUps, side_take_up
 from gaugewright.grading.tops import Shape, Stacked, shape_all
+from gaugewright.grading.triangles import triangle_cycle, triangle_extent
+from gaugewright.grading.triangle_rows import after_rows
 from gaugewright.rounding import up
 from gaugewright.sizing.environment import Environment
 
@@ -117,6 +119,8 @@ def _rows_from_counts(size: _Size, start: int) -> tuple[int | None, ...]:
             fabric = size.design.fabric(section.fabric)
             rows = rounds_of(section, fabric, size.env)
             before = motif_end(section, fabric, rows)
+        elif isinstance(section, Triangle):
+            rows = triangle_extent(section, size.design.fabric(section.fabric), size.piece.key, size.env)
         else:
             own = None if isinstance(section, UNSTACKED) else _own_rows(size, section)
             before = _end_count(size, index, before, own)
@@ -169,6 +173,8 @@ def _end_count(size: _Size, index: int, before: int | None, rows: int | None) ->
             return crown_end(section, size.piece, size.design.fabric(section.fabric), size.env)
         case Motif() if rows is not None:
             return motif_end(section, size.design.fabric(section.fabric), rows)
+        case Triangle() if rows is not None:
+            return after_rows(rows, triangle_cycle(size.design.fabric(section.fabric).gauge))
         case Raglan() if before is not None:
             return counts_of(section, before, size.design.fabric(section.fabric).gauge, size.env).end.total
         case RoundYoke():

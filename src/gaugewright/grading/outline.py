@@ -25,6 +25,8 @@ def outline_of(strip: Strip, gauges: Mapping[str, Gauge]) -> Outline:
 def outline_of_all(strips: tuple[Strip, ...], gauges: Mapping[str, Gauge]) -> Outline:
     """The outline of a whole piece. Where it divides, its edges go on along the outer edges of both sides."""
     main, *others = strips
+    if fans_out(main):
+        return _fan(main, gauges)
     below = outline_of(main, gauges)
     if not others:
         return below
@@ -38,6 +40,20 @@ def outline_of_all(strips: tuple[Strip, ...], gauges: Mapping[str, Gauge]) -> Ou
         tuple(low | {row + rows for row in high} for low, high in ((below.left[0], starting.left[0]), (below.left[1], far.left[1]))),  # type: ignore[arg-type]
         (starting, far),
     )
+
+
+def fans_out(strip: Strip) -> bool:
+    """Whether rows lie in a V round the middle of their first edge: worked in rows from a ring."""
+    return isinstance(strip.start, CentreStart) and strip.worked == "rows"
+
+
+def _fan(strip: Strip, gauges: Mapping[str, Gauge]) -> Outline:
+    """Row ends along the long edge, which rows meet at 45 degrees, and their points along the spine."""
+    reached, along = 0.0, [0.0]
+    for row in strip.rows:
+        reached += math.sqrt(2) * gauges[row.fabric].row_height
+        along.append(reached)
+    return Outline(tuple((-x, 0.0) for x in along), tuple((x, 0.0) for x in along), spine=tuple((0.0, y) for y in along))
 
 
 def _outline(strip: Strip, gauges: Mapping[str, Gauge], corner: Point) -> Outline:

@@ -13,7 +13,8 @@ class Outline:
     `left` holds, for the starting and the far edge, the rows that leave stitches or slip over them: there
     the edge is a stair. A piece divided at the neck has the outlines of its two `sides`, the starting
     one first; its own edges then go on along their outer edges. `slant` is how far, at the starting and the far
-    edge, the last row rises from the edge to its full height.
+    edge, the last row rises from the edge to its full height. Rows that lie in a V have their points on a `spine`:
+    their ends lie along the bottom edge itself, and heights are those of the points.
     """
 
     starting: tuple[Point, ...]
@@ -21,14 +22,17 @@ class Outline:
     left: tuple[frozenset[int], frozenset[int]] = (frozenset(), frozenset())
     sides: "tuple[Outline, ...]" = ()
     slant: tuple[float, float] = (0.0, 0.0)
+    spine: tuple[Point, ...] = ()
 
     @property
     def heights(self) -> tuple[float, ...]:
         """Height above the bottom edge after each row, 0 first."""
-        return tuple(y for _, y in self.starting)
+        return tuple(y for _, y in self.spine or self.starting)
 
     def polygon(self) -> tuple[Point, ...]:
         """The closed outline, from the bottom of the far edge up, along the neck, and down the starting edge."""
+        if self.spine:
+            return (self.starting[-1], self.far[-1], self.spine[-1])
         starting, far = _stairs(self.starting, self.left[0]), _stairs(self.far, self.left[1])
         (x, y), (far_x, far_y) = starting[-1], far[-1]
         top = (far_x - self.slant[1], far_y), *self.neck(), (x + self.slant[0], y)

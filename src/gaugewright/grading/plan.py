@@ -28,6 +28,7 @@ from gaugewright.grading.shape_plans import EdgeParts, gone
 from gaugewright.grading.shape_plans import ProfilePlan as ProfilePlan
 from gaugewright.grading.slits import SlitPlan as SlitPlan
 from gaugewright.grading.spread import Spread
+from gaugewright.grading.triangle_rows import TrianglePlan as TrianglePlan
 from gaugewright.grading.wedge_rows import WedgePlan as WedgePlan
 from gaugewright.vocabulary import RowEdge, Worked
 
@@ -57,7 +58,8 @@ class TaperPlan:
     """Shaping at edges (or in pairs at the underarm line of a round, or at both sides of it) on the rows of a schedule.
 
     `sign` is +1 or -1; `steps` gives the stitches changed at each shaped edge on each shaping row.
-    `lead` rows are worked even before the schedule begins (the row into the foundation).
+    `lead` rows are worked even before the schedule begins (the row into the foundation). Several increases at an edge
+    stand side by side, or `in_one` stitch.
     """
 
     cloth: Cloth
@@ -69,6 +71,12 @@ class TaperPlan:
     steps: tuple[int, ...]
     schedule: Schedule
     lead: int = 0
+    in_one: bool = False
+
+    def uses(self, step: int) -> int:
+        """Stitches of the row before that so many changes at one place take: as many as they are, two each where
+        they are decreases, or the edge stitch alone."""
+        return 1 if self.in_one else step * (1 if self.sign > 0 else 2)
 
     @property
     def edge_count(self) -> int:
@@ -127,7 +135,7 @@ class ShouldersPlan:
         return self.stitches - 2 * gone(self.slope)
 
 
-SectionPlan = EvenPlan | MitredPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan | RoundYokePlan | WedgePlan | SlitPlan | OpenedPlan | MotifPlan
+SectionPlan = EvenPlan | MitredPlan | TaperPlan | SpreadPlan | ShouldersPlan | ProfilePlan | DividedPlan | RaglanPlan | RoundYokePlan | WedgePlan | SlitPlan | OpenedPlan | MotifPlan | TrianglePlan
 
 
 @dataclass(frozen=True, slots=True)

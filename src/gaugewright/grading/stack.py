@@ -9,14 +9,14 @@ share levels share rows.
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from gaugewright.design.model import UNSTACKED, Armhole, Cap, Crown, Design, Even, ForLength, ForRows, Motif, Piece, Raglan, RaglanEdge, Rest, RoundYoke, Slit, Taper, ToLevel
+from gaugewright.design.model import UNSTACKED, Armhole, Cap, Crown, Design, Even, ForLength, ForRows, Motif, Piece, Raglan, RaglanEdge, Rest, RoundYoke, Slit, Taper, ToLevel, Triangle
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.rounding import half_up
 from gaugewright.sizing.environment import Environment
 from gaugewright.tolerances import total_tolerance
 
-Running = Even | Taper | Armhole | RaglanEdge | Cap | Crown | Raglan | RoundYoke | Slit | Motif
+Running = Even | Taper | Armhole | RaglanEdge | Cap | Crown | Raglan | RoundYoke | Slit | Motif | Triangle
 """Sections with rows of their own."""
 
 MOST_ROWS = 10_000

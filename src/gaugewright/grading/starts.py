@@ -12,6 +12,8 @@ from gaugewright.grading.crowns import centre_count
 from gaugewright.grading.model import EdgeLength, EdgeStart, GradedPiece, PickUp
 from gaugewright.grading.motifs import motif_centre
 from gaugewright.grading.take_up import TakeUps, side_take_up
+from gaugewright.grading.triangle_rows import after_rows
+from gaugewright.grading.triangles import triangle_cycle
 from gaugewright.rounding import half_up, nearest_of_series
 from gaugewright.sizing.environment import Environment
 
@@ -25,6 +27,8 @@ def start_count(piece: Piece, design: Design, env: Environment, taken: TakeUps) 
     if piece.start.kind == "centre":
         first = piece.sections[0]
         return motif_centre(first, design.fabric(first.fabric)) if isinstance(first, Motif) else centre_count(piece.start, first, fabric)
+    if piece.start.kind == "middle":
+        return after_rows(1, triangle_cycle(fabric.gauge))
     assert width is not None  # only pieces picked up have none
     exact = fabric.gauge.stitches_in(env.length(width))
     if piece.start.kind == "chain" and not is_edge_length(width):
@@ -42,7 +46,7 @@ def pick_up_start(piece: Piece, design: Design, size: str, pieces: Mapping[str, 
     edges = [_edge_of(piece, key, name, size, pieces) for key, name in piece.start.edges]
     exact = [fabric.gauge.stitches_in(edge.length) for edge in edges]
     counts = [stitches_along(edge, fabric.gauge) for edge in edges]
-    points = [site.edge for site in sites(piece, design) if site.kind == "point"]
+    points = [site.edge for site in sites(piece, design) if site.kind in ("point", "tip")]
     for i in points:  # a point has a stitch of its own, in the middle
         counts[i] = nearest_of_series(exact[i], 1, 2)
     wanted = allowed_count(sum(counts), fabric.rule, Asked(f"{piece.key} picks up", piece.start.origin, size))

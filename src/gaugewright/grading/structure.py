@@ -27,6 +27,7 @@ from gaugewright.design.model import (
     Shoulders,
     Slit,
     Taper,
+    Triangle,
     Wedge,
 )
 from gaugewright.grading.blocks import block_plans
@@ -43,7 +44,7 @@ from gaugewright.grading.measure import Measured, Shaped, lead_rows
 from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, GoOnStart, Join
 from gaugewright.grading.motifs import motif_plan
 from gaugewright.grading.opened import opened_plan
-from gaugewright.grading.plan import Cloth, Corner, EvenPlan, MitredPlan, PiecePlan, SectionPlan, ShapedEdges, ShouldersPlan, StripePlan
+from gaugewright.grading.plan import Cloth, Corner, EvenPlan, MitredPlan, PiecePlan, SectionPlan, ShapedEdges, ShouldersPlan, StripePlan, TrianglePlan
 from gaugewright.grading.profile_plans import divided_plan, profile_plan
 from gaugewright.grading.raglan_plans import raglan_plans
 from gaugewright.grading.round_yoke_plans import round_yoke_plans
@@ -51,6 +52,7 @@ from gaugewright.grading.slits import slit_plan, works_back
 from gaugewright.grading.spread_plans import spread_plans
 from gaugewright.grading.stripes import stripe_plan
 from gaugewright.grading.taper_plans import taper_plans
+from gaugewright.grading.triangles import triangle_cycle
 from gaugewright.grading.wedge_plans import wedge_plan
 from gaugewright.grading.yokes import TURNED
 from gaugewright.sized import Sized, join
@@ -70,7 +72,7 @@ def worked_in(piece: Piece, design: Design) -> Worked:
 def cloth_of(design: Design, fabric_key: str, worked: Worked, crowned: bool = False) -> Cloth:
     """The part of a fabric that rows need; a spiral climbs on by itself, without a turning chain.
 
-    In a piece with a crown, a flat tip, or of a yoke, no turning chain counts: the first stitch of a round is increased like the others.
+    In a piece with a crown, a flat tip, a triangle, or of a yoke, no turning chain counts: the first stitch of a round is increased like the others.
     """
     fabric = design.fabric(fabric_key)
     climbs = worked == "spiral rounds"
@@ -119,7 +121,7 @@ def plan_piece(
 
 def _all_alike(section: Section) -> bool:
     """Whether the first stitch of a section's rounds is changed like the others."""
-    return isinstance(section, (Crown, Motif, *YOKES)) or (isinstance(section, Taper) and section.at == "sides")
+    return isinstance(section, (Crown, Motif, Triangle, *YOKES)) or (isinstance(section, Taper) and section.at == "sides")
 
 
 def _corners(
@@ -138,7 +140,7 @@ def _corners(
 
 def _chain_start(piece: Piece, first: Cloth, stitches: int, join: Join | None) -> ChainStart | CentreStart:
     """The foundation; chains skipped at its end stand for the turning chain of row 1, in row 1's stitch."""
-    if piece.start.kind == "centre":
+    if piece.start.kind in ("centre", "middle"):
         return CentreStart(stitches)
     if piece.start.kind == "ring":
         return ChainStart(stitches, stitches, ring=True)
@@ -168,6 +170,9 @@ def _plan_section(
         case Motif():
             turned, fabric = worked_in(piece, design) == "turned rounds", design.fabric(section.fabric)
             return measured.map(lambda m: motif_plan(section, fabric, cloth, m.rows[index], turned))
+        case Triangle():
+            cycle = triangle_cycle(design.fabric(section.fabric).gauge)
+            return measured.map(lambda m: TrianglePlan(cloth, section.colour, m.rows[index], cycle))
         case Raglan():
             gauge, necks = design.fabric(section.fabric).gauge, measured.map(lambda m: m.before(index))
             rows = measured.map(lambda m: m.rows[index])

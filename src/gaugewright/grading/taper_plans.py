@@ -4,7 +4,6 @@ from gaugewright.design.model import Crown, Taper
 from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.grading.gather import gather
 from gaugewright.grading.measure import Measured, lead_rows, step_of
-from gaugewright.grading.model import decrease, increase
 from gaugewright.grading.plan import PLACES, Cloth, ShapedEdges, TaperPlan
 from gaugewright.grading.schedule import schedules_by, taper_steps
 from gaugewright.sized import Sized
@@ -26,7 +25,7 @@ def taper_plans(
 
     def one(label: str) -> TaperPlan:
         m, schedule = measured[label], schedules[measured.labels.index(label)]
-        plan = TaperPlan(cloth, section.colour, m.rows[index], m.before(index), sign, edges, steps[label], schedule, lead)
+        plan = TaperPlan(cloth, section.colour, m.rows[index], m.before(index), sign, edges, steps[label], schedule, lead, section.in_one and sign > 0)
         _check_width(section, plan, label)
         return plan
 
@@ -74,13 +73,14 @@ def _steps(section: Taper, edges: ShapedEdges, index: int, label: str, m: Measur
 
 def _check_width(section: Taper, plan: TaperPlan, label: str) -> None:
     """Every shaping row must hold its changes, and the stitch beside them where a turning chain counts."""
-    uses = (increase if plan.sign > 0 else decrease)(plan.cloth.stitch).uses
     before = plan.stitches
     for number, step in enumerate(plan.steps):
-        needed = uses * step * plan.edge_count + 2 * plan.cloth.counts
+        needed = plan.uses(step) * plan.edge_count + 2 * plan.cloth.counts
         needed += plan.edges == "sides" and before % 2  # the smaller half must hold its two
         if before < needed:
             message = f"{before} stitches are too few to shape: such a row takes {needed}"
             hint = f"end the taper with {before} stitches or more, after at most {number} shaping rows" if number else f"make the piece at least {needed} stitches wide there"
+            if plan.sign > 0 and step > 1 and plan.edges in ("both", "starting", "far") and not plan.in_one:
+                hint = "write `in_one: true`, so that several increases go into the edge stitch, or begin with more stitches"
             raise ProblemsFound([Problem("taper-too-narrow", message, section.origin, hint, label)])
         before += plan.sign * plan.edge_count * step

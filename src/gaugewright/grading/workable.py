@@ -20,6 +20,7 @@ from gaugewright.grading.shape_faults import shape_faults, top_edges
 from gaugewright.grading.slits import slit_faults
 from gaugewright.grading.stripes import stripe_faults
 from gaugewright.grading.take_up import SIDES
+from gaugewright.grading.triangles import triangle_faults
 from gaugewright.grading.wedge_plans import wedge_faults
 from gaugewright.grading.yokes import yoke_faults
 from gaugewright.problem_text import count_of
@@ -29,7 +30,7 @@ def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
     """Everything about the piece that no size could work."""
     checks = (
         _sections, crown_faults, motif_faults, yoke_faults, shape_faults, wedge_faults, pattern_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults,
-        join_faults, corner_faults, buttonhole_faults, slit_faults, opened_faults, stripe_faults, block_faults,
+        join_faults, corner_faults, buttonhole_faults, slit_faults, opened_faults, stripe_faults, block_faults, triangle_faults,
     )
     return tuple(problem for check in checks for problem in check(piece, design))
 
@@ -56,8 +57,14 @@ def _tapers(piece: Piece, design: Design) -> Iterator[Problem]:
         if not isinstance(section, Taper):
             continue
         if piece.start.in_rounds:
+            if section.in_one:
+                message = f"{piece.key} is worked in rounds, which have no edge stitch for several increases"
+                yield Problem("in-one-misplaced", message, section.origin, "take out `in_one`")
             yield from _shared_in_rounds(piece, section)
             continue
+        if section.in_one and section.each is not None and section.each < 0:
+            message = f"this taper of {piece.key} takes stitches away, and only increases go into one stitch"
+            yield Problem("in-one-misplaced", message, section.origin, "take out `in_one`, or widen it")
         if section.at not in ("both", *SIDES):
             message = f"{section.at} is no edge of row ends, and tapers of {piece.key} are shaped at those"
             hint = "write `at: both`, starting or far, or the name of a side edge"

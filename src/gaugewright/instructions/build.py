@@ -118,7 +118,7 @@ def _markers(design: Design, views: tuple[PieceView, ...]) -> int:
         if is_motif(view):
             left += 0 if motif_plans(view).values[0].chains else motif_plans(view).values[0].sides
             continue  # one motif after the other
-        left += view.piece.make * (len(view.first.marks) + 2 * shoulders + view.in_rounds + len(view.first.corners) + necks)
+        left += view.piece.make * (len(view.first.marks) + 2 * shoulders + view.in_rounds + len(view.first.corners) + necks + (view.piece.start.kind == "middle"))
     return left + 2 * any(not view.in_rounds for view in views)
 
 

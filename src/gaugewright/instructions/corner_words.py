@@ -35,7 +35,7 @@ def _marked(book: Book, view: PieceView, index: int, titles: Mapping[str, str]) 
     kind = f"marker-{site.kind.replace(' ', '-')}"
     return book.sentence(
         kind, f"{view.piece.key}.corner{index}", n=view.plans.map(lambda plan: _from_end(plan, index)),
-        edge=spoken(edge) if site.kind in ("hem", "back neck") else edge_word(book, edge), piece=titles[key],
+        edge=spoken(edge) if site.kind in ("hem", "tip", "back neck") else edge_word(book, edge), piece=titles[key],
     )
 
 

@@ -40,7 +40,7 @@ def _kinds(design: Design, views: tuple[PieceView, ...]) -> Iterator[str]:
     if any(isinstance(s, (RoundYokePlan, SpreadPlan)) for s in sections):
         yield "note-stars"
     yield from _habits(design, sections)
-    if any(view.piece.start.kind == "centre" for view in views):
+    if any(view.piece.start.kind in ("centre", "middle") for view in views):
         yield "note-centre"
     if any(isinstance(section, Crown) for view in views for section in view.piece.sections):
         yield "note-crown"

@@ -11,6 +11,7 @@ from gaugewright.instructions.nodes import Paragraph, Span
 from gaugewright.instructions.opened_words import go_on_steps
 from gaugewright.instructions.slit_words import is_round_opening, opening_picked_up
 from gaugewright.instructions.steps import count_end, edge_word, first_yarn, spoken, step
+from gaugewright.instructions.triangle_words import is_triangle, middle_steps
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Slot, Spans, ordinal
 from gaugewright.sized import Sized
@@ -25,6 +26,8 @@ def opening_steps(book: Book, view: PieceView, names: dict[str, str], titles: di
     start = view.first.start
     if isinstance(start, EdgeStart):
         return [_pick_up(book, view, names, titles), *marker_step(book, view, titles)]
+    if is_triangle(view):
+        return middle_steps(book, view, names)
     if isinstance(start, CentreStart):
         return motif_centre(book, view, names) if is_motif(view) else centre_steps(book, view, names)
     if isinstance(start, DivideStart):

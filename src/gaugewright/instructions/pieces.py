@@ -2,10 +2,12 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 from gaugewright.design.size_list import ONE_SIZE
 from gaugewright.drawings.model import Schematic
 from gaugewright.grading.model import EdgeStart
+from gaugewright.grading.plan import TaperPlan
 from gaugewright.instructions.colour_words import colour_steps
 from gaugewright.instructions.crown_words import close_sentence, is_closed
 from gaugewright.instructions.dividing_words import is_yoke, yoke_end
@@ -20,6 +22,7 @@ from gaugewright.instructions.section_steps import section_blocks
 from gaugewright.instructions.shape_words import has_shaped_top, top_check
 from gaugewright.instructions.slit_words import is_round_opening, pair_sentences
 from gaugewright.instructions.steps import edge_word, spoken, step, tail_length
+from gaugewright.instructions.triangle_words import is_triangle, triangle_check
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Mm, Spans, spaced
 from gaugewright.trade.stitches import stitch_names
@@ -68,6 +71,7 @@ def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) 
     for other in fabrics[1:]:
         words = book.sentence("fabric-then", first=words, second=fabric_words(book, view.fabrics[other]))
     sentences.append(book.sentence(kind, bottom=spoken(view.piece.bottom), fabric=words))
+    sentences += _spreading(book, view)
     if view.piece.start.ring and make == 2:
         sentences.append(book.sentence("pick-up-each-opening" if is_round_opening(view) else "pick-up-each-own" if view.own else "pick-up-each-side"))
     sentences += pair_sentences(book, view, names.pieces.get(view.piece.like, ""))
@@ -83,7 +87,19 @@ def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) 
     return sentences
 
 
-_ROWS_KIND = {"sewn": "worked-sewn", "joined": "worked-joined", "pick up": "worked-pick-up", "go on": "worked-go-on"}
+def _spreading(book: Book, view: PieceView) -> list[Spans]:
+    """The shape that rows make which gain at both ends all the way from a point: a triangle, or a crescent where
+    they gain less and less."""
+    sections = [section for section in view.first.sections if isinstance(section, TaperPlan)]
+    if len(sections) < len(view.first.sections) or not all(s.sign > 0 and s.edges == "both" and s.in_one for s in sections):
+        return []
+    rates = [sum(section.steps) / section.rows for section in sections]
+    falling = all(low < high for high, low in pairwise(rates))
+    kind = "shape-point" if len(rates) == 1 else "shape-crescent" if falling else ""
+    return [book.sentence(kind, view.piece.key, bottom=spoken(view.piece.bottom), top=spoken(view.piece.top))] if kind else []
+
+
+_ROWS_KIND = {"sewn": "worked-sewn", "joined": "worked-joined", "pick up": "worked-pick-up", "middle": "worked-middle", "go on": "worked-go-on"}
 
 
 def _pair(book: Book, first: str, second: str) -> list[Spans]:
@@ -174,6 +190,9 @@ def _ending(book: Book, view: PieceView) -> Iterator[Block]:
         return
     ends = {"top": spoken(view.piece.top)} if view.in_rounds else {}
     kind = "final-check-down" if is_yoke(view) or view.piece.start.kind == "divide" else "final-check-ring" if view.piece.start.ring else "final-check-tube" if view.in_rounds else _picked_check(view) if isinstance(view.first.start, EdgeStart) else "final-check"
+    if is_triangle(view):
+        yield step("End:", *_fastened(book, view), triangle_check(book, view))
+        return
     if has_shaped_top(view):
         yield step("End:", *_fastened(book, view), top_check(book, view))
         return

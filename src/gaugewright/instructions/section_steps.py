@@ -17,6 +17,7 @@ from gaugewright.grading.plan import (
     SlitPlan,
     SpreadPlan,
     TaperPlan,
+    TrianglePlan,
     WedgePlan,
 )
 from gaugewright.instructions.align import change_after, changes_within, stretches
@@ -38,6 +39,7 @@ from gaugewright.instructions.slit_words import slit_blocks
 from gaugewright.instructions.spread_words import in_colour, spread_blocks
 from gaugewright.instructions.steps import change_edges, change_sentences, count_end, only, spoken, step, tail_length, to_row
 from gaugewright.instructions.taper_words import taper_blocks
+from gaugewright.instructions.triangle_words import triangle_blocks
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Mm, Spans
 from gaugewright.instructions.wedge_words import wedge_blocks
@@ -86,6 +88,8 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
         case MotifPlan():
             yield from (step("Colour:", sentence) for sentence in colours if sentence)
             yield from motif_blocks(book, view, names)
+        case TrianglePlan():
+            yield from triangle_blocks(book, view, index, colours)
         case RaglanPlan():
             yield from raglan_blocks(book, view, index, colours)
         case RoundYokePlan():

@@ -37,6 +37,8 @@ def taper_blocks(book: Book, view: PieceView, index: int, colours: list[Spans]) 
 
 def _shaping_row(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Sized[int]) -> list[Spans]:
     plan = plans.values[0]
+    if plan.in_one and any(step > 1 for p in plans for step in p.steps):
+        return _in_one(book, view, plans, first)
     way = "increase" if plan.sign > 0 else "decrease"
     stitch = book.abbr(plan.cloth.stitch)
     if plan.edges == "sides":
@@ -56,6 +58,16 @@ def _shaping_row(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Si
     if any(step > 1 for p in plans for step in p.steps):
         sentences.append(book.sentence("taper-several"))
     return sentences
+
+
+def _in_one(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Sized[int]) -> list[Spans]:
+    """Several increases in the edge stitch: how many sts go into it, the same on every row or by the table."""
+    plan, steps = plans.values[0], {step for p in plans for step in p.steps}
+    stitch, place = book.abbr(plan.cloth.stitch), "both" if plan.edges == "both" else "one"
+    edge = "" if place == "both" else spoken(edge_name_at(view, plan.edges, first.values[0]))
+    inset = "-inset" if plan.cloth.counts else ""
+    found = [book.sentence(f"taper-in-one-{place}{inset}", view.piece.key, n=min(steps) + 1, stitch=stitch, edge=edge)]
+    return found + ([book.sentence("taper-in-one-table")] if len(steps) > 1 else [])
 
 
 def _first_half(view: PieceView, plan: TaperPlan, row: int) -> int:
@@ -138,7 +150,8 @@ def _one_or_many(number: Sized[int], one: str, many: str) -> str:
 
 def _table(book: Book, view: PieceView, plans: Sized[TaperPlan], first: Sized[int], name: str, alike: bool) -> Table:
     """On which rows each size changes, what it has after them, and how they follow where sizes differ in that."""
-    several = any(step > 1 for plan in plans for step in plan.steps)
+    steps_found = {step for plan in plans for step in plan.steps}
+    several = len(steps_found) > 1 if plans.values[0].in_one else max(steps_found, default=1) > 1
     rows = []
     for label, plan in plans.items():
         numbers = [first[label] - 1 + row for row in plan.shaping_rows()]

@@ -20,6 +20,10 @@ Centre = Annotated[
 """Stitches of a centre's first round, or `flat`: as many as each round of a flat disc adds."""
 
 
+Middle = Literal["flat"]
+"""The middle of an edge, from which rows fan out: as many stitches as lie flat there."""
+
+
 class Crown(SpecModel):
     """A flat or domed disc in rounds: each adds alike until the girth is reached, or takes away alike until it closes."""
 

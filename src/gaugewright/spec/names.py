@@ -135,4 +135,6 @@ def _edges(piece: Mapping[str, Any], data: Mapping[str, Any]) -> Iterator[str]:
         yield from (name for end, name in (("bottom", "centre"), ("top", "edge")) if end not in edges)
     if "grid" in piece:
         yield from GRID_MEASURES
+    if "middle" in table(piece, "start"):
+        yield from (name for end, name in (("bottom", "long_edge"), ("top", "lower_edge")) if end not in edges)
     yield from PLAIN_EDGES

@@ -7,7 +7,7 @@ from pydantic import Field, Strict, model_validator
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.buttonholes import Buttonholes
 from gaugewright.spec.colours import PieceColours
-from gaugewright.spec.crowns import Centre
+from gaugewright.spec.crowns import Centre, Middle
 from gaugewright.spec.fields import (
     Count,
     EdgeName,
@@ -37,6 +37,9 @@ class Start(SpecModel):
     centre: Centre | None = Field(
         None, description="A closed centre (adjustable ring) holding this many stitches, worked in rounds; `flat`: as many as lie flat."
     )
+    middle: Middle | None = Field(
+        None, description="A ring at the middle of a long edge, from which a triangle's rows fan out; `flat`: with as many stitches as lie flat."
+    )
     pick_up: Annotated[tuple[EdgeName, ...], _Loose, OneOrMany, Field(min_length=1)] | None = Field(
         None, description="Edges along which stitches are picked up, in order, as piece.edge."
     )
@@ -61,7 +64,7 @@ class Start(SpecModel):
     corners: Annotated[tuple[CornerName, ...], _Loose, OneOrMany, Field(min_length=1)] | None = Field(
         None,
         description="With `pick_up`: the corners that the band is shaped at. Unless stated a band up to 6 cm deep is shaped at V points, "
-        "square necks, underarms and hems; `none`: it runs straight over them.",
+        "square necks, underarms, hems and tips of shawls; `none`: it runs straight over them.",
         examples=["[point, back neck]"],
     )
 
@@ -77,7 +80,7 @@ class Start(SpecModel):
 
     @model_validator(mode="after")
     def _one_way(self) -> Self:
-        given = [key for key in ("chain", "ring", "centre", "pick_up", "divide", "go_on") if getattr(self, key) is not None]
+        given = [key for key in ("chain", "ring", "centre", "middle", "pick_up", "divide", "go_on") if getattr(self, key) is not None]
         if len(given) > 1:
             raise refuse(
                 "two-starts",
@@ -88,7 +91,7 @@ class Start(SpecModel):
         if not given:
             raise refuse(
                 "missing-key",
-                "this start is neither chain, ring, centre, pick_up, divide nor go_on",
+                "this start is neither chain, ring, centre, middle, pick_up, divide nor go_on",
                 "add `chain: 20 cm`, the width it starts with",
             )
         _check_join(self)

@@ -13,6 +13,7 @@ from gaugewright.spec.raglans import Raglan
 from gaugewright.spec.round_yokes import RoundYoke
 from gaugewright.spec.shaped_sections import AS, Armhole, Cap, Neck, NeckEdge, RaglanEdge, SlopeWay, rises_somewhere
 from gaugewright.spec.slits import Slit
+from gaugewright.spec.triangles import Triangle
 from gaugewright.spec.vocabulary import RoundingRule
 from gaugewright.spec.wedges import Wedge
 
@@ -57,6 +58,9 @@ class Taper(SpecModel):
     each: Change | None = Field(None, description="Stitches changed in each shaping row or round; without a target, minus takes them away.")
     at: WhichEdge = Field("both", description="Where it is shaped: both, starting, far, or the name of an edge; in rounds pairs (beside their beginning), sides (there and opposite) or all round.")
     round: RoundingRule = Field("nearest", description="How the count at its end is rounded.")
+    in_one: bool = Field(
+        False, description="In rows: whether several increases at an edge are worked into its one edge stitch, as from a point or in a crescent, instead of side by side."
+    )
     close: bool = Field(False, description="In rounds: whether its last stitches are drawn together, which shuts the piece.")
     fabric: FabricName | None = _FABRIC
     colour: YarnName | None = _COLOUR
@@ -100,9 +104,9 @@ class Shoulders(SpecModel):
         return rises_somewhere(self, self.worked_as, self.slope)
 
 
-SectionPart = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | RoundYoke | Wedge | Slit | Opened | Motif
+SectionPart = Even | Taper | Shoulders | Armhole | RaglanEdge | Neck | NeckEdge | Cap | Crown | Raglan | RoundYoke | Wedge | Slit | Opened | Motif | Triangle
 KINDS = (
-    "even", "taper", "shoulders", "armhole", "raglan_edge", "neck", "neck_edge", "cap", "crown", "raglan", "round_yoke", "wedge", "opening", "open", "motif",
+    "even", "taper", "shoulders", "armhole", "raglan_edge", "neck", "neck_edge", "cap", "crown", "raglan", "round_yoke", "wedge", "opening", "open", "motif", "triangle",
 )
 
 
@@ -124,6 +128,7 @@ class Section(SpecModel):
     wedge: Wedge | None = Field(None, description="A wedge of short rows, such as a front needs over a full bust.")
     opening: Slit | None = Field(None, description="A row or round with an opening, such as a thumb's: stitches passed over, chains over them.")
     open: Opened | None = Field(None, description="A tube's end, opened: part of its last round is left, and a piece in rows goes on over the rest.")
+    triangle: Triangle | None = Field(None, description="A triangle from the middle of its long edge, as a shawl: all of a piece that starts with `middle`.")
 
     @model_validator(mode="after")
     def _one_kind(self) -> Self:
