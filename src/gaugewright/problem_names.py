@@ -97,6 +97,7 @@ PROBLEM_NAMES: dict[str, str] = {
     # Counts and rows.
     "count-impossible": "no stitch count obeys the fabric's rules",
     "multiple-does-not-fit": "a width too narrow for the fabric's multiple or minimum",
+    "neck-too-narrow": "a neck of a single stitch",
     "neck-too-wide": "a neck that leaves no shoulders",
     "neck-too-deep": "a neck or slope that leaves no row of the section below it",
     "slope-too-steep": "a shoulder with fewer stitches than its slope has steps",

@@ -94,3 +94,10 @@ def test_a_piece_is_never_drawn_larger_than_life() -> None:
 def test_surroundings_larger_than_the_room_end_the_search() -> None:
     scene = fit_to_room(lambda s: block(100 * s + 500, 100 * s), (100, 100), (160, 110))
     assert 0 < scene.extent()[3] <= 20
+
+
+def test_a_point_that_lies_under_text_is_led_to_all_the_same() -> None:
+    """Its leader can't but cross the text, so it does, where nothing else serves."""
+    scene = Scene().write(centred_label((0, 0), "underarm to thumb opening"))
+    written = write_with_leader(scene, (0.0, 0.0), "slot")
+    assert [item.text for item in written.items if isinstance(item, Label)] == ["underarm to thumb opening", "slot"]

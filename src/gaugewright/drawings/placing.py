@@ -25,12 +25,13 @@ def write_with_leader(scene: Scene, point: Point, text: str, strong: bool = Fals
     """Writes text at the nearest free place round a point, with a thin line leading to it.
 
     The last resort, and it always succeeds: the paper is unbounded while a scene is made. From
-    the thirtieth ring on the leader may run over other lines, though never over text.
+    the thirtieth ring on the leader may run over other lines, and over text from the sixtieth, since a point
+    that lies under text can't be led to otherwise.
     """
     for ring in range(_FIRST_RING, 10_000):
         for label, leader in _ring(point, text, strong, ring * _STEP):
             line = (leader.points[0], leader.points[1])
-            blocked = scene.crosses_text(line) or (ring < _PATIENCE and scene.crosses(line))
+            blocked = (ring < 2 * _PATIENCE and scene.crosses_text(line)) or (ring < _PATIENCE and scene.crosses(line))
             if not blocked and scene.has_room(label):
                 return scene.draw(leader).write(label)
     raise AssertionError("an unbounded paper has room for every text")

@@ -281,6 +281,10 @@ def _check_depth(piece: Piece, top: Section, gauge: Gauge, env: Environment, roo
     raise _problem("neck-too-deep", message, top.origin, hint, env)
 
 
+FEWEST_OF_NECK = 2
+"""Stitches of a neck that divides a piece: one for each of its sides."""
+
+
 def _neck_stitches(piece: Piece, top: Shoulders | Neck | NeckEdge, gauge: Gauge, env: Environment, wide: int) -> int:
     """The neck's stitches: of the piece's parity where both shoulders are to be alike."""
     width = top.neck if isinstance(top, Shoulders) else top.width
@@ -292,6 +296,10 @@ def _neck_stitches(piece: Piece, top: Shoulders | Neck | NeckEdge, gauge: Gauge,
         hint = f"make the piece at least {gauge.width_of(least + 1) / 10:.1f} cm wide there"
         raise _problem("neck-too-wide", message, top.origin, hint, env)
     found = allowed_count(gauge.stitches_in(env.length(width)), rule, Asked("the neck has", width.origin, env.size))
+    if isinstance(top, Neck) and found < FEWEST_OF_NECK:
+        message = f"the neck of {piece.key} comes to {found} stitch, and one has two edges to shape"
+        hint = f"make the neck at least {gauge.width_of(FEWEST_OF_NECK) / 10:.1f} cm wide"
+        raise _problem("neck-too-narrow", message, width.origin, hint, env)
     if found > wide - least:
         message = f"the neck takes {found} of {wide} stitches and leaves no shoulder"
         hint = f"make the neck at most {gauge.width_of(wide - least) / 10:.1f} cm wide"
