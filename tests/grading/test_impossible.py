@@ -69,7 +69,7 @@ NARROWER, WIDTH = r"at least (\d+) stitch(?:es)? wider there", r"{was} - \1 * {s
 ASKS = {
     "a cap that can't reach its armhole": Ask(BODY, "chain: 34 cm", "chain: 8 cm", "cap-impossible", ((rf"with \d+ stitches \({CM}\)", r"chain: 8 cm", r"chain: \1"),)),
     "a sleeve far too wide for its armhole": Ask(BODY, "chain: 34 cm", "chain: 90 cm", "cap-impossible", ((rf"with \d+ stitches \({CM}\)", r"chain: 90 cm", r"chain: \1"),)),
-    "a neck of one stitch": Ask(BODY, "width: 18 cm", "width: 5 mm", "neck-too-narrow", ((f"the neck at least {CM} wide", "width: 5 mm", r"width: \1"),)),
+    "a neck of one stitch": Ask(piece("chain: 41 cm", "even: {rows: 30}, neck: {shape: round, width: 9 cm, depth: 6 cm}"), "width: 9 cm", "width: 1 cm", "neck-too-narrow", ((f"the neck at least {CM} wide", "width: 1 cm", r"width: \1"),)),
     "a neck wider than its shoulders": Ask(BODY, "width: 18 cm", "width: 40 cm", "neck-too-wide", ((f"the neck at most {CM} wide", "width: 40 cm", r"width: \1"), (NARROWER, "width: [0-9.]+ cm", WIDTH))),
     "a neck deeper than its armhole": Ask(BODY, "depth: 6 cm", "depth: 23 cm", "neck-too-deep", ((f"at most {CM} deep", "depth: 23 cm", r"depth: \1"),)),
     "an armhole deeper than its piece": Ask(BODY, "underarm: shoulder - 22 cm", "underarm: 50 cm - shoulder", "levels-out-of-order", ((f"to at least {CM}", "underarm: 50 cm - shoulder", r"underarm: \1"),)),

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from gaugewright.design.model import Armhole, Cap, Conventions, Design, Fabric, Formula, Neck, NeckEdge, Piece, RaglanEdge, Section, Shoulders
 from gaugewright.errors import Origin, Problem, ProblemsFound
-from gaugewright.gauge.counts import CountRule
+from gaugewright.gauge.counts import CountRule, allows
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.allowed import Asked, allowed_count, of_parity
 from gaugewright.grading.armhole import armhole
@@ -298,7 +298,8 @@ def _neck_stitches(piece: Piece, top: Shoulders | Neck | NeckEdge, gauge: Gauge,
     found = allowed_count(gauge.stitches_in(env.length(width)), rule, Asked("the neck has", width.origin, env.size))
     if isinstance(top, Neck) and found < FEWEST_OF_NECK:
         message = f"the neck of {piece.key} comes to {found} stitch, and one has two edges to shape"
-        hint = f"make the neck at least {gauge.width_of(FEWEST_OF_NECK) / 10:.1f} cm wide"
+        fewest = FEWEST_OF_NECK if allows(rule, FEWEST_OF_NECK) else FEWEST_OF_NECK + 1
+        hint = f"make the neck at least {gauge.width_of(fewest) / 10:.1f} cm wide"
         raise _problem("neck-too-narrow", message, width.origin, hint, env)
     if found > wide - least:
         message = f"the neck takes {found} of {wide} stitches and leaves no shoulder"
