@@ -19,7 +19,7 @@ FOUNDATION = "foundation"
 
 KINDS = {
     "Even": "even", "Taper": "taper", "Shoulders": "shoulders", "Armhole": "armhole", "RaglanEdge": "raglan edge", "Neck": "neck", "NeckEdge": "neck edge",
-    "Cap": "cap", "Crown": "crown", "Raglan": "raglan", "Wedge": "wedge", "RoundYoke": "round yoke", "Motif": "motif", "Slit": "opening", "Opened": "open",
+    "Cap": "cap", "Crown": "crown", "Raglan": "raglan", "Wedge": "wedge", "RoundYoke": "round yoke", "Motif": "motif", "Triangle": "triangle", "Slit": "opening", "Opened": "open",
 }  # fmt: skip
 """Sections by the trade words that open them in a spec."""
 

@@ -35,6 +35,8 @@ def _open_places(piece: Piece, design: Design) -> Iterator[Problem]:
             message = f"{piece.key} is picked up round an opening and along other edges: the opening is a ring of its own"
             yield Problem("ring-open", message, piece.start.origin, "pick up a piece of its own along each")
         return
+    if goes_all_round(edges, design):
+        return
     if len({key for key, _ in edges}) == 1:
         key = edges[0][0]
         if not _closes_itself(design, key):
@@ -58,6 +60,21 @@ def _open_places(piece: Piece, design: Design) -> Iterator[Problem]:
             count = "no seam joins" if not found else "only one seam joins"
             message = f"{piece.key} is worked in rounds, and {count} {a[0]} and {b[0]} beside {a[1]}: the edges close no ring"
             yield Problem("ring-open", message, piece.start.origin, _hint(a[0], b[0]))
+
+
+def goes_all_round(edges: tuple[Edge, ...], design: Design) -> bool:
+    """Whether the edges are all four of one flat piece, in the order in which they follow one another round it."""
+    keys = {key for key, _ in edges}
+    if len(edges) != 4 or len(keys) != 1:
+        return False
+    piece = design.piece(edges[0][0])
+    if piece.start.in_rounds or any(edge.top is not None for edge in piece.edges):
+        return False
+    sides = {edge.name: edge.side for edge in piece.edges}
+    named = {piece.bottom: "bottom", piece.top: "top", **sides}
+    round_it = tuple(named.get(name, name) for _, name in edges)
+    turns = [tuple(("top", "far", "bottom", "starting")[(first + step * way) % 4] for step in range(4)) for first in range(4) for way in (1, -1)]
+    return round_it in turns
 
 
 def _hint(first: str, second: str) -> str:

@@ -138,5 +138,6 @@ def _head(book: Book, kind: CornerKind, number: int, columns: list[tuple[CornerK
     several = len(_of(plans.values[0], kind)) > 1
     numbered = sum(other == kind for other, _ in columns) > 1
     how = "corner-numbered" if numbered else "corner-each" if several else "corner-one"
-    name = book.words[f"corner-{kind.replace(' ', '-')}"]
+    called = "outer" if kind == "hem" and len(_of(plans.values[0], kind)) == 4 else kind.replace(" ", "-")
+    name = book.words[f"corner-{called}"]
     return book.words[how].format(corner=name, number=number + 1, way=book.words["lose" if lost else "gain"])

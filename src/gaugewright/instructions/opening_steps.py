@@ -106,6 +106,12 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
     return step("Rnd\u00a01 (pick-up rnd, RS):" if view.in_rounds else "Row\u00a01 (pick-up row, RS):", *sentences, count=count)
 
 
+def is_border(view: PieceView) -> bool:
+    """Whether a piece goes round all four edges of one other, as a blanket's border does."""
+    ups = view.first.start.pick_ups if isinstance(view.first.start, EdgeStart) else ()
+    return view.in_rounds and len(ups) == 4 and len({up.piece for up in ups}) == 1
+
+
 def _beginning(view: PieceView) -> str:
     """A band that runs from one piece over others to the next begins at a hem, or along a neck at its front end; one
     that doesn't, at the end of its first edge; a ring at an underarm, where what is shaped in pairs stands, or at another seam.
@@ -116,6 +122,8 @@ def _beginning(view: PieceView) -> str:
         ups = view.first.start.pick_ups  # type: ignore[union-attr]
         if len(ups) == 1:
             return "pick-up-begin-round"
+        if is_border(view):
+            return "pick-up-begin-corner"
         return "pick-up-begin-underarm" if all(up.rows and not up.of and up.edge != "neck" for up in ups) else "pick-up-begin-seam"
     first, last = (view.first.start.pick_ups[end] for end in (0, -1))  # type: ignore[union-attr]
     ups = view.first.start.pick_ups  # type: ignore[union-attr]
