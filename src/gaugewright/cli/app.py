@@ -124,6 +124,19 @@ def fit(
 
 
 @app.command()
+def bodies(
+    spec: SpecFile,
+    ease: Annotated[list[str] | None, typer.Option("--ease", help="Limits of ease of a measure in cm, such as upper_arm=2..12.")] = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
+    templates: Templates = None,
+) -> None:
+    """Show what share of surveyed bodies each size fits."""
+    from gaugewright.cli.bodies import bodies_lines
+
+    guarded(lambda: bodies_lines(spec, ease or [], templates, as_json))
+
+
+@app.command()
 def schema() -> None:
     """Write the JSON schema of spec files, for editors."""
     import json
