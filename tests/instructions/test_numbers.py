@@ -411,7 +411,7 @@ def test_spread_rounds_use_and_make_what_the_rows_do(name: str) -> None:
     assert seen or "rounds:" not in SPECS[name] or name in ("picked up", "picked-up-rounds", "taper-in-pairs") or "raglan" in SPECS[name] or name in CORNERED or name.startswith("vest") or name.startswith(("bodies", "patterned"))
 
 
-CORNERED = ("v-neck-bands", "square-neck-band", "front-band-with-corners", "bordered-panel", "triangle-shawl", "unlike corners", "vest")
+CORNERED = ("v-neck-bands", "square-neck-band", "front-band-with-corners", "bordered-panel", "blanket-border", "triangle-shawl", "unlike corners", "vest")
 
 
 @pytest.mark.parametrize("name", CORNERED, indirect=True)
@@ -427,7 +427,7 @@ def test_corner_tables_say_what_each_row_gains_and_loses_and_leaves(name: str) -
             told += [int(count) for count in line[-1].split(", ")]
             for head, cell in zip(table.header[1:-1], line[1:-1], strict=True):
                 kind = re.sub(r"^each | \d+$", "", head.partition(":")[0])
-                times = sum({"point": "point", "square": "corner", "underarm": "underarm corner", "hem": "corner at the hem", "tip": "tip", "neck start": "start of the neck", "back neck": "end of the back neck"}[c.site.kind] == kind for c in corners)
+                times = sum({"point": "point", "square": "corner", "underarm": "underarm corner", "hem": "outer corner" if name == "blanket-border" else "corner at the hem", "tip": "tip", "neck start": "start of the neck", "back neck": "end of the back neck"}[c.site.kind] == kind for c in corners)
                 for row, stitches in steps_in(cell.replace("Rnd", "Row")).items():
                     changes[row] += (times if head.startswith("each ") else 1) * stitches * (-1 if head.endswith("lose") else 1)
         if told:
