@@ -3,7 +3,7 @@
 import pytest
 from external.sources import source
 from shapely import box
-from tiny_specs import designed, told
+from tiny_specs import designed, problems, told
 
 from gaugewright import pipeline
 from gaugewright.design.model import Design
@@ -37,7 +37,7 @@ def test_a_border_in_a_square_fabric_gains_eight_a_round() -> None:
         assert {b - a for a, b in zip(counts, counts[1:], strict=False)} == {8}
 
 
-@pytest.mark.parametrize(("stitch", "gauge"), [("sc", "12 sts, 12 rows"), ("sc", "11 sts, 13 rows"), ("hdc", "11 sts, 8 rows")])
+@pytest.mark.parametrize(("stitch", "gauge"), [("sc", "12 sts, 12 rows"), ("sc", "11 sts, 13 rows"), ("hdc", "11 sts, 8 rows"), ("dc", "12 sts, 6 rows"), ("tr", "12 sts, 4 rows")])
 def test_its_outer_edge_is_as_long_as_a_frame_so_wide(stitch: str, gauge: str) -> None:
     """Held to a rectangle offset by the border's depth, with mitred corners, within a stitch and a half a corner."""
     design, grading = made(stitch, gauge)
@@ -61,3 +61,10 @@ def test_it_may_begin_at_any_corner_and_go_either_way(edges: str) -> None:
 def test_edges_that_do_not_follow_one_another_close_no_ring(edges: str) -> None:
     text = SPEC.replace("STITCH", "sc").replace("GAUGE", "12 sts, 12 rows").replace("EDGES", edges)
     assert [name for name, _, _ in told(text)] == ["ring-open"]
+
+
+def test_a_counted_turning_chain_in_the_way_of_a_corner_is_named_with_what_would_do() -> None:
+    text = SPEC.replace("STITCH", "dc").replace("joined rounds, turning_chain: {chains: 1}", "turned rounds").replace("GAUGE", "12 sts, 6 rows").replace("EDGES", ROUND)
+    [problem] = dict.fromkeys((found.name, found.hint) for found in problems(text))
+    assert problem == ("corner-impossible", "don't count the turning chain of edge: `turning_chain: {chains: 3}`")
+    assert problems(text.replace("worked: turned rounds", "worked: turned rounds, turning_chain: {chains: 3}")) == []

@@ -224,8 +224,10 @@ def corners_of(piece: Piece, found: tuple[Turn, ...], start: EdgeStart, depths: 
     fault = runs_out(corners, start.stitches, fabric.counts, fabric.worked in ("rows", "turned rounds"))
     if fault is not None:
         most = fabric.gauge.height_of(fault.row - 1) / 10
-        message = f"row {fault.row} of {piece.key} has {count_of(fault.found, 'stitch', 'stitches')} beside a corner, and its decreases take {fault.needed}"
+        message = f"row {fault.row} of {piece.key} has {count_of(fault.found, 'stitch', 'stitches')} beside a corner, and needs {fault.needed}"
         hint = f"make the band at most {most:.1f} cm deep, or write `corners: none`"
+        if fabric.counts and fault.needed == 1:  # only the turning chain stands in the corner's way
+            hint = f"don't count the turning chain of {fabric.key}: `turning_chain: {{chains: {fabric.chains}}}`"
         raise ProblemsFound([Problem("corner-impossible", message, piece.start.origin, hint, size)])
     return corners
 

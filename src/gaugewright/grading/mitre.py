@@ -82,13 +82,12 @@ def gaps(corners: tuple[Corner, ...], picked: int, row: int) -> tuple[int, ...]:
 
 
 def beside(change: int) -> int:
-    """Stitches that a change at a corner works into on either side of the marked one.
+    """Stitches that a change at a corner works into on either side of the marked one: what is gained is all in that one.
 
     >>> beside(-2), beside(-4), beside(2), beside(4), beside(0)
-    (1, 3, 0, 1, 0)
+    (1, 3, 0, 0, 0)
     """
-    pairs = abs(change) // 2 - 1
-    return 0 if not change else 1 + 2 * pairs if change < 0 else pairs
+    return -change - 1 if change < 0 else 0
 
 
 def runs_out(corners: tuple[Corner, ...], picked: int, counted: bool, turned: bool) -> RunsOut | None:
@@ -130,11 +129,12 @@ def _row(plan: MitredPlan, row: int, backwards: bool, colour: str) -> Runs:
 
 def _at(cloth: Cloth, change: int) -> Iterator[tuple[Operation, int]]:
     """What is worked at a marked stitch: it stays in the middle."""
-    pairs = abs(change) // 2 - 1
     if not change:
         yield work(cloth.stitch, cloth.loop), 1
-        return
-    side = at_corner(cloth.stitch, 2, 1, cloth.loop) if change < 0 else at_corner(cloth.stitch, 1, 2, cloth.loop)
-    yield side, pairs
-    yield at_corner(cloth.stitch, 3, 1, cloth.loop) if change < 0 else at_corner(cloth.stitch, 1, 3, cloth.loop), 1
-    yield side, pairs
+    elif change > 0:
+        yield at_corner(cloth.stitch, 1, 1 + change, cloth.loop), 1
+    else:
+        side, pairs = at_corner(cloth.stitch, 2, 1, cloth.loop), -change // 2 - 1
+        yield side, pairs
+        yield at_corner(cloth.stitch, 3, 1, cloth.loop), 1
+        yield side, pairs

@@ -95,9 +95,11 @@ def _ways(book: Book, view: PieceView, plans: Sized[MitredPlan], index: int) -> 
 
 
 def _way(book: Book, stitch: str, change: int, lost: bool) -> Spans:
+    if not lost:
+        return book.sentence("corner-gain", stitch=stitch, n=change, into=change + 1)
     pairs = change // 2 - 1
-    kind = f"corner-{'lose' if lost else 'gain'}" + ("" if not pairs else "-four" if pairs == 1 else "-more")
-    return book.sentence(kind, stitch=stitch, n=change, pairs=pairs, reach=1 + 2 * pairs if lost else pairs)
+    kind = "corner-lose" + ("" if not pairs else "-four" if pairs == 1 else "-more")
+    return book.sentence(kind, stitch=stitch, n=change, pairs=pairs, reach=1 + 2 * pairs)
 
 
 def _table(book: Book, view: PieceView, plans: Sized[MitredPlan], first: Sized[int]) -> Table:

@@ -100,7 +100,10 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
     if any(up.rows for start in starts for up in start.pick_ups):  # type: ignore[union-attr]
         if any(up.corners for start in starts for up in start.pick_ups):  # type: ignore[union-attr]
             sentences.append(book.sentence("pick-up-left", stitch=book.abbr(cloth.stitch)))
-        sentences.append(book.sentence("pick-up-quarters", stitch=book.abbr(cloth.stitch)))
+        sentences.append(book.sentence("pick-up-quarters"))
+        over = {up.stitches - up.level > up.rows for start in starts for up in start.pick_ups if up.rows and up.stitches - up.level != up.rows}  # type: ignore[union-attr]
+        sentences += [book.sentence("pick-up-two", stitch=book.abbr(cloth.stitch))] if True in over else []
+        sentences += [book.sentence("pick-up-passed")] if False in over else []
         sentences.append(book.sentence(INTO_ROW_ENDS[view.piece.start.take_up]))
     count = count_end(book, f"{view.piece.key}.row1", view.stitches(first_rows(view)))
     return step("Rnd\u00a01 (pick-up rnd, RS):" if view.in_rounds else "Row\u00a01 (pick-up row, RS):", *sentences, count=count)
