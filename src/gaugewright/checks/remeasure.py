@@ -39,7 +39,7 @@ def subject_of(design: Design, bodies: Sized[Body], grading: Grading) -> Subject
     gauges = {fabric.key: fabric.gauge for fabric in design.fabrics}
     remade = {
         piece.key: join(
-            lambda plan, graded, piece=piece: remeasure(piece, plan, graded.strips, gauges, lost_stitches(piece, design)),
+            lambda plan, graded, piece=piece, lost=lost_stitches(piece, design): remeasure(piece, plan, graded.strips, gauges, lost),
             grading.plans[piece.key], grading.pieces[piece.key],
         )
         for piece in design.pieces

@@ -26,11 +26,6 @@ def box_around(points: Iterable[Point]) -> Box:
     return min(xs), min(ys), max(xs), max(ys)
 
 
-def boxes_meet(one: Box, other: Box) -> bool:
-    """True where two upright boxes have a point in common."""
-    return one[0] <= other[2] and other[0] <= one[2] and one[1] <= other[3] and other[1] <= one[3]
-
-
 def edges_of(polygon: Sequence[Point]) -> tuple[Segment, ...]:
     """The sides of a polygon, the closing one last; repeated points make none."""
     following = [*polygon[1:], polygon[0]]
@@ -55,22 +50,6 @@ def contains(polygon: Sequence[Point], point: Point) -> bool:
         if (ay > y) != (by > y) and x < ax + (y - ay) * (bx - ax) / (by - ay):
             inside = not inside
     return inside
-
-
-def segments_meet(one: Segment, other: Segment) -> bool:
-    """True where two segments have a point in common, touching included."""
-    (a, b), (c, d) = one, other
-    if not boxes_meet(box_around(one), box_around(other)):
-        return False
-    return _sides_differ(a, b, c, d) and _sides_differ(c, d, a, b)
-
-
-def _sides_differ(a: Point, b: Point, c: Point, d: Point) -> bool:
-    return _turn(a, b, c) * _turn(a, b, d) <= _TINY
-
-
-def _turn(a: Point, b: Point, c: Point) -> float:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
 def convex_meet(one: Sequence[Point], other: Sequence[Point]) -> bool:

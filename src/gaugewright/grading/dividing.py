@@ -1,18 +1,9 @@
 """The round that divides a yoke, as it is worked: the body's first, and each sleeve's."""
 
-from collections.abc import Iterator
-
 from gaugewright.grading.cloth import Cloth
 from gaugewright.grading.divide_start import DivideStart
-from gaugewright.grading.model import Run, chain, pick_up, skip, turning_chain, work
-
-Runs = Iterator[Run]
-
-
-def opening(cloth: Cloth, colour: str) -> Runs:
-    """The chain that a round of a yoke opens with; it never counts as a stitch there."""
-    if cloth.chains:
-        yield Run(turning_chain(cloth.stitch, cloth.counts), 1, colour, cloth.fabric)
+from gaugewright.grading.model import Run, chain, pick_up, skip, work
+from gaugewright.grading.runs import Runs, opening
 
 
 def dividing_round(start: DivideStart, cloth: Cloth, colour: str) -> Runs:

@@ -1,7 +1,6 @@
 """Plan -> rows: every row of one size, as it is worked."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from gaugewright.grading.blocks import with_blocks
 from gaugewright.grading.buttonholes import with_holes
@@ -18,7 +17,6 @@ from gaugewright.grading.model import (
     increase,
     join_to_edge,
     pick_up,
-    turning_chain,
     work,
 )
 from gaugewright.grading.dividing import dividing_round
@@ -31,6 +29,7 @@ from gaugewright.grading.plan import (
 )
 from gaugewright.grading.raglan_rows import RaglanPlan, raglan_rounds
 from gaugewright.grading.rising_rows import rising_top
+from gaugewright.grading.runs import Runs, joined, makes_of, opening
 from gaugewright.grading.shape_rows import shaped_rows, sides_of
 from gaugewright.grading.slits import SlitPlan, slit_row, works_back
 from gaugewright.grading.spread import Spread
@@ -38,7 +37,6 @@ from gaugewright.grading.triangle_rows import triangle_rows
 from gaugewright.grading.wedge_rows import closing_row, short_rows
 from gaugewright.vocabulary import Side, Worked
 
-Runs = Iterator[Run]
 
 
 def expand(plan: PiecePlan) -> Strip:
@@ -50,7 +48,7 @@ def expand(plan: PiecePlan) -> Strip:
         colours = [plan.colour_of(number) for number in range(len(rows) + 1, len(rows) + section.rows + 1)]
         for runs in _section(plan, section, len(rows) + 1, colours):
             held = plan.holes is not None and plan.holes.row == len(rows) + 1
-            rows.append(Row(with_holes(runs, plan.holes, sum(run.operation.makes * run.times for run in runs)) if held and plan.holes else runs, row_side(plan, len(rows) + 1)))
+            rows.append(Row(with_holes(runs, plan.holes, makes_of(runs)) if held and plan.holes else runs, row_side(plan, len(rows) + 1)))
     short = []
     for after, wedge in plan.wedges():
         short.append(short_rows(wedge, after, plan.colour_of(after + 1), lambda number: row_side(plan, number)))
@@ -66,7 +64,7 @@ def expand_all(plan: PiecePlan) -> tuple[Strip, ...]:
         return (with_patterns(main, cloths),)
     first = len(main.rows) + 1
     colours = [plan.colour_of(number) for number in range(first, first + last.rows)]
-    return tuple(with_patterns(strip, cloths) for strip in (main, *sides_of(main.name, last, first, colours, _joined)))
+    return tuple(with_patterns(strip, cloths) for strip in (main, *sides_of(main.name, last, first, colours, joined)))
 
 
 def row_side(plan: PiecePlan, number: int) -> Side:
@@ -77,49 +75,38 @@ def row_side(plan: PiecePlan, number: int) -> Side:
     return begins if number % 2 else "WS" if begins == "RS" else "RS"
 
 
-def _joined(runs: Runs) -> tuple[Run, ...]:
-    """Runs without empty ones, neighbours that are alike as one."""
-    found: list[Run] = []
-    for run in runs:
-        if found and (found[-1].operation, found[-1].colour, found[-1].fabric) == (run.operation, run.colour, run.fabric):
-            found[-1] = replace(run, times=found[-1].times + run.times)
-        elif run.times:
-            found.append(run)
-    return tuple(found)
-
-
 def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[str]) -> Iterator[tuple[Run, ...]]:
     """The runs of each row of a section; stitches picked up are their piece's first row."""
     match section:
         case EvenPlan(cloth=cloth, stitches=stitches) if isinstance(plan.start, ChainStart) and plan.start.join and not plan.start.join.sewn:
-            rows = (_joined(runs) for runs in _joined_rows(cloth, stitches, colours[0], plan.start.join))
+            rows = (joined(runs) for runs in _edge_joined_rows(cloth, stitches, colours[0], plan.start.join))
         case EvenPlan(cloth=cloth, stitches=stitches):
-            alike = {colour: _joined(_even_row(cloth, stitches, colour)) for colour in dict.fromkeys(colours)}
+            alike = {colour: joined(_even_row(cloth, stitches, colour)) for colour in dict.fromkeys(colours)}
             rows = (alike[colour] for colour in colours)
         case MitredPlan():
             turned = plan.worked in ("rows", "turned rounds")
-            rows = (_joined(runs) for runs in mitred_rows(section, turned, colours))
+            rows = (joined(runs) for runs in mitred_rows(section, turned, colours))
         case TaperPlan(edges="sides"):
-            rows = (_joined(runs) for runs in _tip_rounds(section, first, colours, plan.worked))
+            rows = (joined(runs) for runs in _tip_rounds(section, first, colours, plan.worked))
         case TaperPlan():
-            rows = (_joined(runs) for runs in _taper_rows(section, first, colours))
+            rows = (joined(runs) for runs in _taper_rows(section, first, colours))
         case SpreadPlan() | RoundYokePlan():
-            rows = (_joined(runs) for runs in _spread_rounds(section, colours))
+            rows = (joined(runs) for runs in _spread_rounds(section, colours))
         case SlitPlan():
-            rows = (_joined(slit_row(section, colour)) for colour in colours)
+            rows = (joined(slit_row(section, colour)) for colour in colours)
         case MotifPlan(cloth=cloth):
             steps = zip(motif_steps(section), colours, strict=True)
-            rows = (_joined(Run(operation, times, colour, cloth.fabric) for operation, times in one) for one, colour in steps)
+            rows = (joined(Run(operation, times, colour, cloth.fabric) for operation, times in one) for one, colour in steps)
         case TrianglePlan():
-            rows = (_joined(runs) for runs in triangle_rows(section, colours))
+            rows = (joined(runs) for runs in triangle_rows(section, colours))
         case RaglanPlan():
-            rows = (_joined(runs) for runs in raglan_rounds(section, colours, [row_side(plan, first + row) for row in range(len(colours))]))
+            rows = (joined(runs) for runs in raglan_rounds(section, colours, [row_side(plan, first + row) for row in range(len(colours))]))
         case ProfilePlan(cloth=cloth, stitches=stitches, starting=starting, far=far):
-            rows = (_joined(runs) for runs in shaped_rows(cloth, stitches, starting, far, colours, first, section.rising))
+            rows = (joined(runs) for runs in shaped_rows(cloth, stitches, starting, far, colours, first, section.rising))
         case ShouldersPlan(cloth=cloth) if section.rising:
-            rows = (_joined(rising_top(cloth, section.rising, section.neck, colour)) for colour in colours)
+            rows = (joined(rising_top(cloth, section.rising, section.neck, colour)) for colour in colours)
         case ShouldersPlan(cloth=cloth, stitches=stitches, slope=slope) if section.rows:
-            rows = (_joined(runs) for runs in shaped_rows(cloth, stitches, slope, slope, colours, first))
+            rows = (joined(runs) for runs in shaped_rows(cloth, stitches, slope, slope, colours, first))
         case _:
             return
     if first == 1 and isinstance(plan.start, EdgeStart):
@@ -127,22 +114,16 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
         yield (Run(pick_up(section.cloth.stitch), plan.start.stitches, colours[0], section.cloth.fabric),)
     elif first == 1 and isinstance(plan.start, DivideStart):
         next(rows)
-        yield _joined(dividing_round(plan.start, section.cloth, colours[0]))
+        yield joined(dividing_round(plan.start, section.cloth, colours[0]))
     yield from rows
 
 
-def _opening(cloth: Cloth, colour: str) -> Runs:
-    """The turning chain, where there is one: it takes the first stitch's place if it counts."""
-    if cloth.chains:
-        yield Run(turning_chain(cloth.stitch, cloth.counts), 1, colour, cloth.fabric)
-
-
 def _even_row(cloth: Cloth, stitches: int, colour: str) -> Runs:
-    yield from _opening(cloth, colour)
+    yield from opening(cloth, colour)
     yield Run(work(cloth.stitch, cloth.loop), stitches - int(cloth.counts), colour, cloth.fabric)
 
 
-def _joined_rows(cloth: Cloth, stitches: int, colour: str, join: Join) -> Iterator[Runs]:
+def _edge_joined_rows(cloth: Cloth, stitches: int, colour: str, join: Join) -> Iterator[Runs]:
     """Rows of a band joined along edges: every second one ends there in slip stitches, which the next row begins from."""
     for places in join.takes():
         yield iter((*_even_row(cloth, stitches, colour), Run(join_to_edge(), places, colour, cloth.fabric)))
@@ -167,7 +148,7 @@ def _taper_row(section: TaperPlan, stitches: int, step: int, number: int, colour
     at_start = section.edges in ("both", "pairs") or (section.edges == "starting") == bool(number % 2)
     at_end = section.edges in ("both", "pairs") or not at_start
     used = section.uses(step) * (at_start + at_end)
-    yield from _opening(cloth, colour)
+    yield from opening(cloth, colour)
     yield Run(change, times * at_start, colour, cloth.fabric)
     yield Run(work(cloth.stitch, cloth.loop), stitches - used - 2 * taken, colour, cloth.fabric)
     yield Run(change, times * at_end, colour, cloth.fabric)
@@ -187,7 +168,7 @@ def _tip_rounds(section: TaperPlan, first: int, colours: list[str], worked: Work
 
 def _tip_round(section: TaperPlan, halves: tuple[int, ...], step: int, colour: str) -> Runs:
     cloth, change = section.cloth, _change(section.cloth, section.sign)
-    yield from _opening(cloth, colour)
+    yield from opening(cloth, colour)
     for half in halves:
         yield Run(change, step, colour, cloth.fabric)
         yield Run(work(cloth.stitch, cloth.loop), half - 2 * change.uses * step, colour, cloth.fabric)
@@ -205,7 +186,7 @@ def _spread_rounds(section: SpreadPlan | RoundYokePlan, colours: list[str]) -> I
 
 
 def _spread_round(spread: Spread, section: SpreadPlan | RoundYokePlan, colour: str) -> Runs:
-    yield from _opening(section.cloth, colour)
+    yield from opening(section.cloth, colour)
     yield from spread_runs(spread, section.cloth, section.sign, colour)
 
 

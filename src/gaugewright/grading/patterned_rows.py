@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 from gaugewright.grading.cloth import Cloth
 from gaugewright.grading.model import Operation, Placed, Row, Run, SpanStart, Strip, chain, skip, turning_chain, work
+from gaugewright.grading.runs import joined, makes_of, uses_of
 from gaugewright.stitch_patterns.nodes import Chains, Element, Group, Skips, Stitches, made
 from gaugewright.stitch_patterns.pattern import StitchPattern, opening_stitch
 from gaugewright.stitch_patterns.working import repeats_over
@@ -56,13 +57,13 @@ class _Parts:
     @property
     def used(self) -> tuple[int, int]:
         """Stitches of the row before that its shaping takes at the starting and at the far edge."""
-        ends = _uses((*self.opening, *self.head)), _uses(self.tail)
+        ends = uses_of((*self.opening, *self.head)), uses_of(self.tail)
         return ends if self.forward else ends[::-1]
 
     @property
     def gained(self) -> tuple[int, int]:
         """Stitches gained at the starting and at the far edge."""
-        ends = _gains(self.head), _gains(self.tail)
+        ends = makes_of(self.head) - uses_of(self.head), makes_of(self.tail) - uses_of(self.tail)
         return ends if self.forward else ends[::-1]
 
 
@@ -200,7 +201,7 @@ def _worked(row: Row, part: _Parts, window: _Window, pattern: StitchPattern, in_
     first, last = (window.starting, window.far) if part.forward else (window.far, window.starting)
     elements = _elements(window, pattern, in_rounds)
     colour, fabric = part.middle.colour, part.middle.fabric
-    opening, head = part.opening, first - _uses(part.head) - _uses(part.opening)
+    opening, head = part.opening, first - uses_of(part.head) - uses_of(part.opening)
     taken = False
     if not first:
         opening, taken = _opened(elements[0], colour, fabric)
@@ -209,10 +210,10 @@ def _worked(row: Row, part: _Parts, window: _Window, pattern: StitchPattern, in_
     plain = part.middle.operation
     runs = (
         *opening, *part.head, *_times(plain, head, colour, fabric), *inner,
-        *_times(plain, last - _uses(part.tail), colour, fabric), *part.tail,
+        *_times(plain, last - uses_of(part.tail), colour, fabric), *part.tail,
     )
     placed = Placed(window.phase, window.repeats, first, last, row.makes)
-    return Row(_joined(runs), row.side, placed)
+    return Row(joined(runs), row.side, placed)
 
 
 def _elements(window: _Window, pattern: StitchPattern, in_rounds: bool) -> tuple[Element, ...]:
@@ -270,22 +271,3 @@ def _in_one_place(parts: tuple[Stitches | Chains, ...], space: int) -> Iterator[
 
 def _times(operation: Operation, times: int, colour: str, fabric: str) -> tuple[Run, ...]:
     return (Run(operation, times, colour, fabric),) if times > 0 else ()
-
-
-def _joined(runs: tuple[Run, ...]) -> tuple[Run, ...]:
-    """Neighbours that are alike as one."""
-    found: list[Run] = []
-    for run in runs:
-        if found and (found[-1].operation, found[-1].colour, found[-1].fabric) == (run.operation, run.colour, run.fabric):
-            found[-1] = replace(run, times=found[-1].times + run.times)
-        else:
-            found.append(run)
-    return tuple(found)
-
-
-def _uses(runs: tuple[Run, ...]) -> int:
-    return sum(run.operation.uses * run.times for run in runs)
-
-
-def _gains(runs: tuple[Run, ...]) -> int:
-    return sum(run.operation.change * run.times for run in runs)

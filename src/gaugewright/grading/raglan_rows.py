@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from gaugewright.grading.cloth import Cloth
 from gaugewright.grading.divide_start import Division, halves_of_back
-from gaugewright.grading.dividing import Runs, opening
+from gaugewright.grading.runs import Runs, opening
 from gaugewright.grading.model import Run, increase, work
 from gaugewright.grading.raglan import Parts, RaglanCounts
 from gaugewright.vocabulary import Side

@@ -31,10 +31,6 @@ class Strand:
         """The row after which it is cut."""
         return self.rows[-1]
 
-    def carried_to(self, row: int) -> bool:
-        """Whether it comes to this row from a rest at the edge."""
-        return row in self.rows and row != self.first and row - 1 not in self.rows
-
 
 @dataclass(slots=True)
 class _Live:

@@ -14,7 +14,6 @@ from gaugewright.rounding import to_step
 from gaugewright.sized import Sized
 from gaugewright.units import cm_text, eighths_text, inches_text
 
-CHART = ("bust", "chest")
 
 
 def sizes_page(book: Book, design: Design, bodies: Sized[Body], finished: Mapping[str, Sized[float]], thickness: float) -> Iterator[Block]:

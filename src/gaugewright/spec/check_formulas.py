@@ -133,7 +133,7 @@ class _Walk:
             known = (*self.names.edges[piece], *(PLAIN_MEASURES if function == "finished" else ()))
             if edge not in known and piece not in self.names.doubtful:
                 what = "measure or edge" if function == "finished" else "edge"
-                message = f"{piece} has no {what} {edge}; it has {listed(known).replace(' or ', ' and ')}"
+                message = f"{piece} has no {what} {edge}; it has {listed(known, 'and')}"
                 hint = did_you_mean(edge, known, f"use one of those, or name {edge} under the edges of {piece}")
                 hint = f"write finished({found})" if function == "edge" and edge in PLAIN_MEASURES else hint
                 yield Problem("unknown-edge", message, self.at(node.column + len(piece) + 1), hint)

@@ -60,7 +60,7 @@ _UNKNOWN = {
 def _unknown(name: str, reference: Reference, known: tuple[str, ...], source: Source) -> Problem:
     kind = reference.kind
     many = kind in ("bands", "stripes")
-    message = f"there {'are' if many else 'is'} no {kind} {reference.text}; {'there are ' + listed(known).replace(' or ', ' and ') if known else 'none is named'}"
+    message = f"there {'are' if many else 'is'} no {kind} {reference.text}; {'there are ' + listed(known, 'and') if known else 'none is named'}"
     hint = did_you_mean(reference.text, known, f"use one of those, or name {reference.text} {f'under {kind}' if many else f'as a {kind}'}")
     return Problem(name, message, source.origin_at(reference.path, key=reference.is_key), hint)
 
@@ -78,7 +78,7 @@ def _edge(reference: Reference, names: Names, source: Source) -> Iterator[Proble
         hint = f"{near[:-1]}.{edge}?" if near else f"use one of the pieces {listed(known)}, or take this out"
         yield Problem(
             "unknown-piece",
-            f"there is no piece {piece}; there are {listed(known).replace(' or ', ' and ')}",
+            f"there is no piece {piece}; there are {listed(known, 'and')}",
             origin,
             hint,
         )
@@ -94,7 +94,7 @@ def _edge_of(piece: str, reference: Reference, names: Names, source: Source) -> 
 def unknown_edge(piece: str, edge: str, names: Names, source: Source, reference: Reference, column: int) -> Problem:
     """The problem of an edge that a piece doesn't have."""
     known = names.edges.get(piece, ())
-    message = f"{piece} has no edge {edge}; it has {listed(known).replace(' or ', ' and ')}"
+    message = f"{piece} has no edge {edge}; it has {listed(known, 'and')}"
     hint = did_you_mean(edge, known, f"use one of those, or name {edge} under the edges of {piece}")
     return Problem("unknown-edge", message, source.origin_in(reference.path, column), hint)
 
@@ -109,7 +109,7 @@ def _edge_or_level(reference: Reference, names: Names, source: Source) -> Iterat
         hint = did_you_mean(text, names.levels, f"name {text} under levels, or use a level that is there")
         yield Problem(
             "unknown-level",
-            f"there is no level {text}; there are {listed(names.levels).replace(' or ', ' and ')}",
+            f"there is no level {text}; there are {listed(names.levels, 'and')}",
             origin,
             hint,
         )
@@ -172,7 +172,7 @@ def check_pieces(names: Names, source: Source) -> Iterator[Problem]:
                 origin = source.origin_at(("pieces", name), key=True)
                 yield Problem(
                     "missing-key",
-                    f"{name} has no `{key}`, and there are {listed(choices).replace(' or ', ' and ')}",
+                    f"{name} has no `{key}`, and there are {listed(choices, 'and')}",
                     origin,
                     f"add `{key}: {choices[0]}` to {name}",
                 )

@@ -40,7 +40,7 @@ def check_dimensions(names: Names, source: Source) -> Iterator[Problem]:
         missing = [name for name in names.dimensions if name not in table(dimensions, label)]
         if missing:
             path = ("sizes", "dimensions", label) if label in dimensions else ("sizes", "dimensions")
-            message = f"size {label} has no {listed(missing).replace(' or ', ' and ')}, which other sizes have"
+            message = f"size {label} has no {listed(missing, 'and')}, which other sizes have"
             yield Problem("dimension-missing", message, source.origin_at(path, key=True), f"add `{missing[0]}: 20 cm` to {label}")
 
 
@@ -52,7 +52,7 @@ def _unknown_size(reference: Reference, names: Names, source: Source) -> Problem
         hint = f"add `table: women` to sizes, or its measures under own: `own: {{{reference.text}: {{bust: 90 cm}}}}`"
         return Problem("unknown-size", message, origin, hint)
     message = (
-        f"size {reference.text} is not in the table {chosen}; it has {listed(names.sizes).replace(' or ', ' and ')}"
+        f"size {reference.text} is not in the table {chosen}; it has {listed(names.sizes, 'and')}"
     )
     return Problem(
         "unknown-size",

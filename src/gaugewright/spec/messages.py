@@ -68,14 +68,14 @@ def did_you_mean(found: str, known: Iterable[str], otherwise: str) -> str:
     return f"did you mean {near[0]}?" if near else otherwise
 
 
-def listed(words: Iterable[str]) -> str:
-    """Words with commas, `or` before the last.
+def listed(words: Iterable[str], link: str = "or") -> str:
+    """Words with commas, `or` (or another link) before the last.
 
-    >>> listed(["rows", "rounds", "both"])
-    'rows, rounds or both'
+    >>> listed(["rows", "rounds", "both"]), listed(["S", "S or M"], "and")
+    ('rows, rounds or both', 'S and S or M')
     """
     *most, last = list(words) or ["nothing"]
-    return f"{', '.join(most)} or {last}" if most else last
+    return f"{', '.join(most)} {link} {last}" if most else last
 
 
 def _problem(fault: dict[str, Any], model: type[BaseModel], source: Source) -> Problem:

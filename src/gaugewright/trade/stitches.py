@@ -13,7 +13,6 @@ from gaugewright.datafiles import read_table
 from gaugewright.errors import UserError
 
 DATA = Path(__file__).with_name("data")
-StitchName = Literal["sl st", "sc", "hdc", "dc", "tr"]
 Terms = Literal["us", "uk"]
 
 
