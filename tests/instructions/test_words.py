@@ -91,7 +91,8 @@ def test_abbreviations_are_exactly_those_used(name: str, terms: str) -> None:
     for abbr in listed:
         assert re.search(rf"(?<![\w-]){re.escape(abbr)}(?![\w-])", text, re.IGNORECASE), f"{abbr} is listed and never used"
     known = {abbreviation(key, terms).abbr for key in abbreviation_keys() if " in next " not in key} - {"m", "join", "turn", "sp"}  # type: ignore[arg-type]
-    used = {abbr for abbr in known if re.search(rf"(?<![\w-]){re.escape(abbr)}(?![\w-])", text)}
+    forms = {abbr: rf"(?<![\w-])(?:{re.escape(abbr)}|{re.escape(abbr[0].upper() + abbr[1:])})(?![\w-])" for abbr in known}  # a label begins with a capital
+    used = {abbr for abbr, form in forms.items() if re.search(form, text)}
     assert used == set(listed)
 
 

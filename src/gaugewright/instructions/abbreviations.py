@@ -19,12 +19,18 @@ def abbreviations(book: Book, blocks: Iterable[Block], by_hand: bool) -> Iterato
         abbr, meaning, how = abbreviation(key, book.terms)
         if key in PLAIN_WORDS or " in next " in key:
             continue
-        if abbr in text and re.search(rf"(?<![\w-]){re.escape(abbr)}(?![\w-])", text):
+        if _is_used(abbr, text):
             rows.append((abbr, meaning, how.replace(book.front["the-hook"], book.front["the-hand"]) if by_hand else how))
     yield Heading(2, book.front["abbreviations-heading"])
     caption = spans_text(book.front_text("abbreviations-caption", terms=book.terms.upper()))
     header = (book.front["abbreviation"], book.front["meaning"], book.front["how"])
     yield Table(caption, header, tuple(rows), ("left", "left", "left"))
+
+
+def _is_used(abbr: str, text: str) -> bool:
+    """Whether an abbreviation stands in the text by itself, with a capital where it begins a label."""
+    forms = dict.fromkeys((abbr, abbr[:1].upper() + abbr[1:]))
+    return any(form in text and re.search(rf"(?<![\w-]){re.escape(form)}(?![\w-])", text) for form in forms)
 
 
 def _texts(blocks: Iterable[Block]) -> Iterator[str]:

@@ -1,5 +1,6 @@
 """Closed centres and crowns in words: the ring, its rounds, and how a crown is drawn shut."""
 
+import math
 from collections.abc import Iterator, Mapping
 
 from gaugewright.grading.plan import SpreadPlan
@@ -9,7 +10,7 @@ from gaugewright.instructions.spread_words import in_colour, round_work, shaped_
 from gaugewright.instructions.steps import count_end, first_yarn, step, tail_length
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Mm, Slot, Spans, sizes_text
-from gaugewright.sized import Sized
+from gaugewright.sized import Sized, join
 
 
 def is_closed(view: PieceView) -> bool:
@@ -46,8 +47,10 @@ def crown_blocks(book: Book, view: PieceView, index: int, names: Mapping[str, st
         yield from _table(book, view, plans, index, names)
     if plans.values[0].sign > 0 and view.piece.start.kind == "centre" and index == 0:
         last = view.section_last_rows(index)
-        across = Mm(view.height(last).values.map(lambda mm: 2 * mm))
-        yield step("Check:", book.sentence("crown-end", f"{view.piece.key}.{index}", across=across, width=view.width(last)))
+        around = view.width(last)
+        # A last round that adds less than lies flat draws the edge in: then the disc is no wider than its edge allows.
+        across = Mm(join(lambda mm, edge: min(2 * mm, edge / math.pi), view.height(last).values, around.values))
+        yield step("Check:", book.sentence("crown-end", f"{view.piece.key}.{index}", across=across, width=around))
 
 
 def _one_colouring(view: PieceView, first: Sized[int], last: Sized[int]) -> bool:

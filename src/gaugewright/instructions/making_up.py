@@ -30,7 +30,8 @@ def making_up(book: Book, design: Design, pieces: Pieces, envs: Sized[Environmen
     if not design.seams and not design.attachments:
         return
     yield Heading(2, book.front["assembly-heading"])
-    for kind in dict.fromkeys((METHODS[seam.method] for seam in design.seams)):
+    sewn_on = ["whip"] if design.attachments else []
+    for kind in dict.fromkeys((*(METHODS[seam.method] for seam in design.seams), *sewn_on)):
         yield Paragraph(book.sentence(f"seam-method-{kind}", slst=book.abbr("sl st")), "bullet")
     for kind in dict.fromkeys((TAKES[seam.take_up] for seam in design.seams)):
         yield Paragraph(book.sentence(f"seam-take-{kind}"), "bullet")

@@ -78,7 +78,7 @@ def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) 
     if view.piece.mirrored and not view.in_rounds:
         sentences += _pair(book, names.pieces[view.piece.like], view.piece.title)
     starting = {edge.side: edge.name for edge in view.piece.edges}
-    if make == 1 and not view.in_rounds and starting.get("starting") != starting.get("far"):
+    if make == 1 and not view.in_rounds and not isinstance(view.first.start, EdgeStart) and starting.get("starting") != starting.get("far"):
         first = next(edge.name for edge in view.piece.edges if edge.side == "starting")
         sentences.append(book.sentence("starting-edge", edge=edge_word(book, first)))
     if letters:
