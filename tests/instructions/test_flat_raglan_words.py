@@ -78,7 +78,7 @@ def test_the_sides_of_a_front_end_with_the_stitches_printed() -> None:
 def test_raglans_are_sewn_row_for_row_before_the_sides_and_the_neck_band() -> None:
     steps = [one for one in told(document(CASE)) if one.chapter == "Making up" and one.label]
     assert [one.label for one in steps] == ["A.", "B.", "C.", "D."]
-    assert all("row for row, from the underarm" in one.text and "18 (21, 24) rows on each side" in one.text for one in steps[:2])
+    assert all("to those of the other, st to st, then row for row" in one.text and "18 (21, 24) rows on each side" in one.text for one in steps[:2])
     assert "two seam edges of the Sleeve to each other, row to row" in steps[3].text
     order = [one.text for one in told(document(CASE)) if one.chapter == "Order of work"]
     assert order[1:] == [

@@ -153,7 +153,7 @@ def _band_table(book: Book, view: PieceView, names: Mapping[str, str]) -> Table:
     lines = lines_of(view)
     header = (book.front["colour"], *_row_header(book, view, lines))
     rows = tuple((names[line.colour], *cells) for line, cells in zip(lines, _row_cells(book, view, lines), strict=True))
-    return Table(book.words["band-table"].format(title=view.piece.title), header, rows, _columns(header))
+    return Table(book.words["band-table-rnds" if view.in_rounds else "band-table"].format(title=view.piece.title), header, rows, _columns(header))
 
 
 def _columns(header: tuple[str, ...]) -> tuple[Align, ...]:

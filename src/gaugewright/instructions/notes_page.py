@@ -34,7 +34,8 @@ def _kinds(design: Design, views: tuple[PieceView, ...]) -> Iterator[str]:
     if any(s.cloth.counts for s in chained):
         yield "note-counts"
     if any(not isinstance(section, MotifPlan) for section in sections):
-        yield "note-work-even"
+        yield "note-fasten-off"
+    yield "note-work-even"
     if any(isinstance(s, TaperPlan) for s in sections):
         yield "note-every"
     if any(isinstance(s, (RoundYokePlan, SpreadPlan)) for s in sections):

@@ -76,7 +76,7 @@ def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) 
         sentences.append(book.sentence("pick-up-each-opening" if is_round_opening(view) else "pick-up-each-own" if view.own else "pick-up-each-side"))
     sentences += pair_sentences(book, view, names.pieces.get(view.piece.like, ""))
     if view.piece.mirrored and not view.in_rounds:
-        sentences += _pair(book, names.pieces[view.piece.like], view.piece.title)
+        sentences += _pair(book, view, names.pieces[view.piece.like], view.piece.title)
     starting = {edge.side: edge.name for edge in view.piece.edges}
     if make == 1 and not view.in_rounds and not isinstance(view.first.start, EdgeStart) and starting.get("starting") != starting.get("far"):
         first = next(edge.name for edge in view.piece.edges if edge.side == "starting")
@@ -102,9 +102,10 @@ def _spreading(book: Book, view: PieceView) -> list[Spans]:
 _ROWS_KIND = {"sewn": "worked-sewn", "joined": "worked-joined", "pick up": "worked-pick-up", "middle": "worked-middle", "go on": "worked-go-on"}
 
 
-def _pair(book: Book, first: str, second: str) -> list[Spans]:
+def _pair(book: Book, view: PieceView, first: str, second: str) -> list[Spans]:
     """How two alike become a pair: which lies where, and that the faces then up are the right sides."""
-    alike = book.sentence("reversible", other=first)
+    colours = len({band.colour for plan in view.plans for band in plan.bands}) > 1
+    alike = book.sentence("reversible-colours" if colours else "reversible", other=first)
     if book.words["right"] in first.lower():
         return [alike, book.sentence("pair", left=first, right=second)]
     if book.words["left"] in first.lower():
