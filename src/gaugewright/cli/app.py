@@ -137,6 +137,23 @@ def bodies(
 
 
 @app.command()
+def returns(
+    spec: SpecFile,
+    files: Annotated[list[Path] | None, typer.Argument(metavar="[RETURN]...", help="Test makers' files, or folders of them; they are only read.")] = None,
+    blank: Annotated[Path | None, typer.Option("--blank", help="Write an empty file for a maker to fill in; never over another.")] = None,
+    size: Annotated[str, typer.Option("--size", help="With --blank, the size that the file is for.")] = "",
+    as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
+    templates: Templates = None,
+) -> None:
+    """Compare what test makers made with what the pattern predicts."""
+    if bool(files) == bool(blank) or size and not blank:
+        raise typer.BadParameter("give test makers' files or folders, or --blank with the file to write")
+    from gaugewright.cli.returns import returns_lines, write_blank
+
+    guarded(lambda: write_blank(spec, blank, size.strip(), templates) if blank else returns_lines(spec, files or [], templates, as_json))
+
+
+@app.command()
 def schema() -> None:
     """Write the JSON schema of spec files, for editors."""
     import json

@@ -40,9 +40,19 @@ def implausible(measure: str, mm: float, adult: bool = False) -> str:
     found = mm / 10
     if low <= found <= high:
         return ""
-    guess = next((_worded(found, f, unit) for f, unit in SLIPS if low <= found * f <= high), "")
+    guess = likelier(mm, low * 10, high * 10)
     name = measure.replace("_", " ")
     return f"{_plain(found)} cm is not a likely {name} ({low:g} to {high:g} cm)" + (f": {guess}?" if guess else "")
+
+
+def likelier(mm: float, low: float, high: float) -> str:
+    """What was probably meant by a length outside its limits (mm), if it is a slip of the decimal point or the unit.
+
+    >>> likelier(96.0, 700.0, 1400.0), likelier(460.0, 700.0, 1400.0), likelier(500.0, 700.0, 1000.0)
+    ('96 cm', '46 in', '')
+    """
+    found = mm / 10
+    return next((_worded(found, f, unit) for f, unit in SLIPS if low <= found * f * 10 <= high), "")
 
 
 def _worded(found: float, factor: float, unit: str) -> str:

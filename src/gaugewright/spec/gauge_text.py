@@ -15,13 +15,14 @@ _OVER = re.compile(r"(?<![0-9])/|/(?![0-9])")  # not the line of a fraction
 
 
 class WrittenGauge(NamedTuple):
-    """Whole stitches over a width and whole rows over a height, mm, with the text as written."""
+    """Whole stitches over a width and whole rows over a height, mm, with the text as written and the length it was counted over, mm."""
 
     stitches: int
     width: float
     rows: int
     height: float
     text: str
+    over: float
 
 
 class GaugeError(Exception):
@@ -56,7 +57,7 @@ def parse_gauge(text: str) -> WrittenGauge:
             raise GaugeError(name, f"this gauge has no {kind}", 0, hint)
     stitches, rows = found["stitches"], found["rows"]
     return WrittenGauge(
-        stitches.numerator, measured * stitches.denominator, rows.numerator, measured * rows.denominator, text.strip()
+        stitches.numerator, measured * stitches.denominator, rows.numerator, measured * rows.denominator, text.strip(), measured
     )  # fmt: skip
 
 
