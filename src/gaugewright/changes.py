@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from itertools import pairwise
 
-from gaugewright.design.model import Design, Piece
+from gaugewright.design.model import Design, Fabric, Piece
 from gaugewright.grading.grade import Grading
 from gaugewright.grading.plan import PiecePlan
 from gaugewright.sized import Sized, join
@@ -141,6 +141,12 @@ def measures_of(side: Side) -> tuple[tuple[str, str, Sized[float]], ...]:
         (f"{piece.key}.{name}", f"{piece.title}, {name}", side.grading.pieces[piece.key].map(lambda graded, name=name: graded.finished[name]))  # type: ignore[misc]
         for piece in side.design.pieces for name in ("width", "length")
     )
+
+
+def fabrics_of(side: Side) -> tuple[Fabric, ...]:
+    """The fabrics that something is worked in."""
+    used = {section.cloth.fabric for plans in side.grading.plans.values() for section in plans.values[0].sections}
+    return tuple(fabric for fabric in side.design.fabrics if fabric.key in used)
 
 
 def _measures(old: Side, new: Side) -> Iterator[MeasureChange]:

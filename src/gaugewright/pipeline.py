@@ -158,6 +158,17 @@ def document(graded: Graded, edition: Edition, before: Graded | None = None) -> 
     return build_document(pattern, book)
 
 
+def sheet(graded: Graded, edition: Edition) -> "Document":
+    """The sheet for test makers to fill in, for the same edition."""
+    from gaugewright.instructions.phrase_book import load_book
+    from gaugewright.instructions.test_sheet import build_sheet
+
+    printed = chosen(graded, edition.sizes)
+    about = printed.design.about
+    book = load_book(about.language, edition.terms or about.terms, about.units, printed.bodies.labels, edition.templates)
+    return build_sheet(side(printed), book, bool(edition.own_gauge))
+
+
 def drawings_of(doc: "Document") -> "list[tuple[str, Drawing]]":
     """The drawings of a document with file-safe names, in order: cover, charts of stitch patterns, pieces by their keys."""
     from gaugewright.instructions.nodes import Figure

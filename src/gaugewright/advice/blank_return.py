@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from gaugewright.changes import measures_of
+from gaugewright.changes import fabrics_of, measures_of
 from gaugewright.design.model import Fabric
 from gaugewright.pipeline import Graded, side
 from gaugewright.rounding import to_step
@@ -17,18 +17,19 @@ def blank_return(graded: Graded, size: str = "") -> str:
 
 
 def _lines(graded: Graded, size: str) -> Iterator[str]:
-    design = graded.design
+    design, predicted = graded.design, side(graded)
     about, labels = design.about, (size,) if size else graded.bodies.labels
     yield "# What a test maker sends back. Fill in what you noted, after the colons; leave blank what you didn't."
     yield f"pattern: {_quoted(about.title)}"
     yield f"version: {_quoted(about.version)}" if about.version else "version:"
     yield f"size: {_quoted(size)}" if size else f"size:  # one of {', '.join(labels)}"
     yield from ("", 'gauge:  # yours, before and after washing, such as washed: 9 sts, 7 rows / 10 cm')
-    for fabric in design.fabrics:
+    for fabric in fabrics_of(predicted):
         yield from (f"  {fabric.key}:  # {_gauge_text(fabric)}", "    hook:", "    fresh:", "    washed:")
+    text = cm_text if about.units == "cm" else inches_text
     yield from ("", "finished:  # washed and dried, lying flat; with a unit, cm or in")
-    for key, label, values in measures_of(side(graded)):
-        yield f"  {_quoted(key)}:  # {label}: {_by_size({one: f'{cm_text(values[one])} cm / {inches_text(values[one])} in' for one in labels})}"
+    for key, label, values in measures_of(predicted):
+        yield f"  {_quoted(key)}:  # {label}: {_by_size({one: text(values[one]) for one in labels})} {about.units}"
     yield from ("", "yarn:  # what you used of each colour, such as 402 g; or all of it, as yarn: 1250 g")
     for yarn in design.yarns:
         yield f"  {yarn.key}:  # {yarn.label}"

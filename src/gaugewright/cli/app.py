@@ -32,6 +32,7 @@ def publish(
     terms: Annotated[Terms | None, typer.Option("--terms", help="US or UK terms; the spec's unless given.")] = None,
     text: Annotated[bool, typer.Option("--text", help="Write the pattern as plain text too.")] = False,
     svg: Annotated[bool, typer.Option("--svg", help="Write each drawing as SVG too.")] = False,
+    sheet: Annotated[bool, typer.Option("--sheet", help="Write a sheet for test makers to fill in too, as a file of its own.")] = False,
     templates: Templates = None,
 ) -> None:
     """Grade, check and write the pattern as a PDF."""
@@ -40,7 +41,7 @@ def publish(
     from gaugewright.pipeline import Edition
 
     edition = Edition(split_sizes(size), terms.value if terms else None, gauges_text(gauge), templates)
-    guarded(lambda: publish_files(Wanted(spec, edition, gauge, out, paper.value, text, svg)))
+    guarded(lambda: publish_files(Wanted(spec, edition, gauge, out, paper.value, text, svg, sheet)))
 
 
 @app.command()

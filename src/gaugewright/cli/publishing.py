@@ -18,7 +18,9 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """What is written: of which spec, in which edition, at which gauges, where, on which paper, with what beside the PDF."""
+    """What is written: of which spec, in which edition, at which gauges, where, on which paper, with what beside the PDF:
+    text, drawings, a sheet for test makers.
+    """
 
     spec: Path
     edition: pipeline.Edition
@@ -27,6 +29,7 @@ class Wanted:
     paper: Literal["a4", "letter"]
     text: bool
     svg: bool
+    sheet: bool = False
 
 
 def publish_files(wanted: Wanted) -> None:
@@ -74,6 +77,21 @@ def _files(wanted: Wanted, graded: pipeline.Graded, document: "Document") -> dic
 
         for name, drawing in pipeline.drawings_of(document):
             files[target.with_name(f"{target.stem}-{name}.svg")] = render_svg(drawing).encode()
+    return {**files, **(_sheet_files(wanted, graded, target) if wanted.sheet else {})}
+
+
+def _sheet_files(wanted: Wanted, graded: pipeline.Graded, target: Path) -> dict[Path, bytes]:
+    """The sheet is a file of its own: whoever buys the pattern has no use for it, and the pattern stays the same bytes."""
+    from gaugewright.render.pdf import load_style, one_page, render_pdf
+
+    document = pipeline.sheet(graded, wanted.edition)
+    style = one_page(document, wanted.paper, load_style("sheet", wanted.edition.templates))
+    path = target.with_name(f"{target.stem}-test-sheet.pdf")
+    files = {path: render_pdf(document, wanted.paper, style)}
+    if wanted.text:
+        from gaugewright.render.text import render_text
+
+        files[path.with_suffix(".txt")] = render_text(document).encode()
     return files
 
 

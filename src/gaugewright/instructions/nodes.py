@@ -112,6 +112,20 @@ def measure_columns(sizes: int, heads: int = 1) -> tuple[Align, ...]:
     return (left,) * heads + (right,) * sizes
 
 
+def blank(width: int) -> str:
+    """A cell to write in, so many letters wide: empty on paper, a line of underscores in the text file.
+
+    >>> is_blank(blank(8)), is_blank(""), is_blank("8 h")
+    (True, False, False)
+    """
+    return "\u00a0" * width
+
+
+def is_blank(cell: str) -> bool:
+    """Whether a cell is one to write in."""
+    return bool(cell) and not cell.strip("\u00a0")
+
+
 def plain(text: str) -> tuple[Span, ...]:
     """One plain span."""
     return (Span(text),)

@@ -8,7 +8,7 @@ cells and the lines under headings are all it adds.
 from textwrap import TextWrapper
 
 from gaugewright.errors import InternalError
-from gaugewright.instructions.nodes import Document, Figure, Heading, Paragraph, Table, spans_text
+from gaugewright.instructions.nodes import Document, Figure, Heading, Paragraph, Table, is_blank, spans_text
 from gaugewright.render.reading_order import (
     NO_BREAK,
     Bullets,
@@ -92,7 +92,7 @@ def _together(cell: str) -> str:
 
 
 def _one_line(cell: str) -> str:
-    return " ".join(cell.split("\n"))
+    return "_" * len(cell) if is_blank(cell) else " ".join(cell.split("\n"))
 
 
 def _aligned(table: Table, rows: list[tuple[str, ...]], widths: list[int]) -> list[str]:

@@ -8,7 +8,7 @@ reading_order ─> compose ─> boxes ─> pages ─> file ─> bytes
 ```
 """
 
-from gaugewright.render.pdf.file import Paper, render_pdf
+from gaugewright.render.pdf.file import Paper, one_page, render_pdf
 from gaugewright.render.pdf.style import Style, load_style
 
-__all__ = ["Paper", "Style", "load_style", "render_pdf"]
+__all__ = ["Paper", "Style", "load_style", "one_page", "render_pdf"]

@@ -7,7 +7,7 @@ less at a time down to the style's least; numbers keep to one line as long as an
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from gaugewright.instructions.nodes import Table
+from gaugewright.instructions.nodes import Table, is_blank
 from gaugewright.render.pdf.faces import Faces
 from gaugewright.render.pdf.lines import Line, Run, break_lines, longest_word
 from gaugewright.render.pdf.style import Face, TableStyle
@@ -83,7 +83,7 @@ class Setting(NamedTuple):
         """Of a column: its longest word, its least width kept in good setting, its natural width."""
         face = _face(table, column)
         head: list[Run] = [("semibold", line) for line in table.header[column].split("\n")]
-        body: list[Run] = [(face, line) for row in table.rows for line in row[column].split("\n")]
+        body: list[Run] = [(face, line) for row in table.rows for line in _measured(row[column]).split("\n")]
         word = max(longest_word(run, self.faces, size) for run in [*head, *body])
         natural_body = max((self.faces.width(face, size, line) for face, line in body), default=0.0)
         natural = max(natural_body, *(self.faces.width(face, size, line) for face, line in head))
@@ -118,6 +118,11 @@ class Setting(NamedTuple):
 
     def _fit(self, size: float, gap: float, widths: list[float]) -> Fit:
         return Fit(size, size * self.style.leading, self.style.padding, gap, tuple(widths))
+
+
+def _measured(cell: str) -> str:
+    """What a cell is as wide as: one to write in as so many letters' line, since its spaces are far narrower."""
+    return "_" * len(cell) if is_blank(cell) else cell
 
 
 def _face(table: Table, column: int) -> Face:

@@ -36,8 +36,7 @@ def render_pdf(document: Document, paper: Paper, style: Style) -> bytes:
     check_glyphs(faces, _texts(document))
     sheet = _Sheet(document, style, faces, PAPERS[paper])
     structure = Structure()
-    boxes = compose(reading_order(document), faces, style, sheet.frame, structure)
-    pages = paginate(boxes, sheet.frame.height)
+    pages = _pages(sheet, structure)
     canvas = _open_canvas(document, faces, PAPERS[paper])
     for number, page in enumerate(pages):
         pen = Pen(canvas, faces, structure, number)
@@ -48,6 +47,26 @@ def render_pdf(document: Document, paper: Paper, style: Style) -> bytes:
     structure.write(canvas)
     _write_metadata(canvas, document)
     return hooks.finish(canvas, hooks.PlainInfo(info_entries(document), document.date))
+
+
+def _pages(sheet: "_Sheet", structure: Structure) -> tuple[Page, ...]:
+    boxes = compose(reading_order(sheet.document), sheet.faces, sheet.style, sheet.frame, structure)
+    return paginate(boxes, sheet.frame.height)
+
+
+LEAST_PADDING, PADDING_STEP = 1.6, 0.2
+
+
+def one_page(document: Document, paper: Paper, style: Style) -> Style:
+    """The style with as much room in the rows of tables as leaves the document on one page, no more than it states.
+
+    What doesn't go on one page even so has the least room, and goes on.
+    """
+    faces = load_faces(style)
+    while True:
+        if len(_pages(_Sheet(document, style, faces, PAPERS[paper]), Structure())) == 1 or style.table.padding <= LEAST_PADDING:
+            return style
+        style = style._replace(table=style.table._replace(padding=max(LEAST_PADDING, style.table.padding - PADDING_STEP)))
 
 
 class _Sheet(NamedTuple):
