@@ -161,7 +161,7 @@ def document(graded: Graded, edition: Edition, before: Graded | None = None) -> 
 def sheet(graded: Graded, edition: Edition) -> "Document":
     """The sheet for test makers to fill in, for the same edition."""
     from gaugewright.instructions.phrase_book import load_book
-    from gaugewright.instructions.test_sheet import build_sheet
+    from gaugewright.instructions.maker_sheet import build_sheet
 
     printed = chosen(graded, edition.sizes)
     about = printed.design.about

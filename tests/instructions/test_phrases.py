@@ -46,6 +46,7 @@ def taken() -> dict[str, set[str]]:
             labels = graded(name).bodies.labels
             for edition in (pipeline.Edition(), pipeline.Edition(labels[-1:], "uk"), pipeline.Edition(labels[:2], own_gauge="8 sts, 6 rows / 10 cm")):
                 pipeline.document(graded(name), edition, graded(name) if edition.own_gauge else None)
+                pipeline.sheet(graded(name), edition)
     return {table: phrases.taken for table, phrases in noted.items()}
 
 

@@ -157,7 +157,7 @@ def _compared(key: str, label: str, pattern: float, own: float | None, reach: fl
 def verdict_of(pattern: float, own: float | None, reach: float, made: float) -> Verdict:
     """Whether a measure is as the pattern says, off by this maker's gauge, or off beyond it; mm.
 
-    >>> verdict_of(1160, 1140, 20, 1165), verdict_of(1160, 1240, 20, 1235), verdict_of(1160, 1240, 20, 1160)
+    >>> verdict_of(1160, 1140, 40, 1165), verdict_of(1160, 1240, 20, 1235), verdict_of(1160, 1240, 20, 1160)
     ('unclear', 'their gauge', 'not their gauge')
     >>> verdict_of(1160, 1160, 20, 1165), verdict_of(1160, None, 0, 1300)
     ('as predicted', 'gauge not told')

@@ -53,6 +53,7 @@ class Remark:
     about: str
     size: str
     maker: str
+    file: str
     said: str
 
 
@@ -117,10 +118,11 @@ def _standing(rows: Iterable[Row], blur: Callable[[float], float], matters: Call
         makers = dict.fromkeys(maker for maker, other, *_ in rows if other == key)
         shares[key] = [_mean([off for one, other, _, _, off in rows if (one, other) == (maker, key)]) for maker in makers]
     agreed = agreements(shares, {key: blur(mean) for key, mean in typical.items()})
-    return tuple(Standing(key, label, typical[key], agreed[key], _judged(agreed[key], matters(agreed[key].mean, typical[key]))) for key, label in labels.items())
+    return tuple(Standing(key, label, typical[key], agreed[key], judged(agreed[key], matters(agreed[key].mean, typical[key]))) for key, label in labels.items())
 
 
-def _judged(agreed: Agreement, matters: bool) -> Judged:
+def judged(agreed: Agreement, matters: bool) -> Judged:
+    """Whether it is the design; `matters` is whether the mean is off by more than anybody would miss."""
     if not agreed.enough:
         return "too few"
     if not matters or agreed.chance > LEVEL:
@@ -160,6 +162,6 @@ def _remarks(graded: Graded, reads: Sequence[ReadReturn]) -> Iterator[Remark]:
     in_order = sorted(reads, key=lambda read: labels.index(read.told.size))
     abouts: Mapping[str, str] = {piece.key: piece.title for piece in graded.design.pieces}
     for key, title in abouts.items():
-        yield from (Remark(title, read.told.size, maker_of(read), said) for read in in_order for said in read.told.remarks.get(key, ()))
-    yield from (Remark(HARD, read.told.size, maker_of(read), said) for read in in_order for said in read.told.hard_to_follow)
-    yield from (Remark(MORE, read.told.size, maker_of(read), said) for read in in_order for said in read.told.more)
+        yield from (Remark(title, read.told.size, maker_of(read), str(read.path), said) for read in in_order for said in read.told.remarks.get(key, ()))
+    yield from (Remark(HARD, read.told.size, maker_of(read), str(read.path), said) for read in in_order for said in read.told.hard_to_follow)
+    yield from (Remark(MORE, read.told.size, maker_of(read), str(read.path), said) for read in in_order for said in read.told.more)

@@ -80,14 +80,19 @@ def _data(found: Sequence[Returned], seen: Overview, warnings: Sequence[Problem]
 
 def _return_lines(one: Returned) -> Iterator[str]:
     yield ""
-    yield f"{one.maker}: size {one.size}"
+    yield f"{_who(one.maker, one.file)}: size {one.size}"
     yield from (f"  gauge {_gauge_text(key, gauge)}{_hook(one, key)}" for key, gauge in one.gauges.items())
     if not one.gauges:
         yield "  gauge: not told, so nothing can be put down to it"
     yield from _measure_lines(one.measures)
     yield from (f"  {_yarn_line(yarn)}" for yarn in one.yarns)
     if one.hours is not None:
-        yield f"  hours: {_hours_text(one.hours)}" + (f", about {half_up(one.pace)} sts an hour" if one.pace else "")
+        yield f"  hours: {_hours_text(one.hours)}" + (f", about {_tens(one.pace)} sts an hour" if one.pace else "")
+
+
+def _who(maker: str, file: str) -> str:
+    """A name, or the file's without its folder."""
+    return Path(file).name if maker == file else maker
 
 
 def _gauge_text(key: str, one: OwnGauge) -> str:
@@ -101,18 +106,18 @@ def _hook(one: Returned, key: str) -> str:
 
 
 def _measure_lines(measures: Sequence[Compared]) -> Iterator[str]:
-    """A table: the pattern's, at their gauge, made, and how far that is from the latter."""
+    """A table: the pattern's and made, what their gauge makes of it, and what that leaves."""
     if not measures:
         return
-    rows = [("", "pattern", "at their gauge", "made", "off by", "", "")]
+    rows = [("", "pattern", "made", "off by", "", "at their gauge", "off by", "", "")]
     for one in measures:
-        own = cm_text(one.own) if one.own is not None else "-"
-        off = one.made - (one.pattern if one.own is None else one.own)
-        rows.append((one.label, cm_text(one.pattern), own, cm_text(one.made), _signed_cm(off), _percent(one.off), VERDICTS[one.verdict]))
-    widths = [max(len(row[column]) for row in rows) for column in range(6)]
+        own = one.pattern if one.own is None else one.own
+        theirs = ("-", "-", "-") if one.own is None else (cm_text(own), _difference(one.made, own), _percent(one.off))
+        rows.append((one.label, cm_text(one.pattern), cm_text(one.made), _difference(one.made, one.pattern), _percent(one.made / one.pattern - 1), *theirs, VERDICTS[one.verdict]))
+    widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]) - 1)]
     for row in rows:
-        numbers = (cell.rjust(width) for cell, width in zip(row[1:6], widths[1:], strict=True))
-        yield f"  {'  '.join((row[0].ljust(widths[0]), *numbers, row[6]))}".rstrip()
+        numbers = (cell.rjust(width) for cell, width in zip(row[1:-1], widths[1:], strict=True))
+        yield f"  {'  '.join((row[0].ljust(widths[0]), *numbers, row[-1]))}".rstrip()
 
 
 def _yarn_line(one: YarnUsed) -> str:
@@ -151,15 +156,23 @@ def _hour_lines(seen: Overview) -> Iterator[str]:
         for size, spent in groupby(seen.hours, lambda one: one.size):
             yield f"  {size}: " + "; ".join(_spent_text(one) for one in spent)
     if seen.pace:
-        yield f"  pace: about {_range(seen.pace, half_up)} sts an hour"
+        yield f"  pace, in stitches an hour: about {_range(seen.pace, _tens)}"
 
 
 def _spent_text(one: Spent) -> str:
     return f"{one.piece + ' ' if one.piece else ''}{_range(one, _hours_text)}" + ("" if one.piece else " in all")
 
 
-def _range(one: Spent, text: Callable[[float], object]) -> str:
-    return f"{text(one.mean)}" if one.makers == 1 else f"{text(one.mean)} ({text(one.low)} to {text(one.high)}, {one.makers} makers)"
+def _range(one: Spent, text: Callable[[float], str]) -> str:
+    return text(one.mean) if one.makers == 1 else f"{text(one.mean)} ({text(one.low)} to {text(one.high)}, {one.makers} makers)"
+
+
+def _tens(pace: float) -> str:
+    """
+    >>> _tens(257.0)
+    '260'
+    """
+    return f"{to_step(pace, 10):.0f}"
 
 
 def _hours_text(hours: float) -> str:
@@ -178,16 +191,17 @@ def _gap_lines(seen: Overview) -> Iterator[str]:
 
 
 def _remark_line(one: Remark) -> str:
-    return f"{one.size}, {one.maker}: {' '.join(one.said.split())}"
+    return f"{one.size}, {_who(one.maker, one.file)}: {' '.join(one.said.split())}"
 
 
-def _signed_cm(mm: float) -> str:
+def _difference(made: float, predicted: float) -> str:
+    """Printed figures less printed figures, so that anybody's sum agrees; mm.
+
+    >>> _difference(594.0, 592.0), _difference(580.0, 592.3), _difference(584.0, 581.0)
+    ('+0.5 cm', '-1 cm', '+0.5 cm')
     """
-    >>> _signed_cm(14.0), _signed_cm(-25.0), _signed_cm(-1.0)
-    ('+1.5 cm', '-2.5 cm', '0 cm')
-    """
-    text = cm_text(abs(mm))
-    return f"{'' if text == '0' else '-' if mm < 0 else '+'}{text} cm"
+    halves = half_up(made / 5) - half_up(predicted / 5)
+    return f"{'+' if halves > 0 else '-' if halves < 0 else ''}{cm_text(abs(halves) * 5)} cm"
 
 
 def _percent(share: float) -> str:
