@@ -52,6 +52,20 @@ def test_text_and_drawings_lie_beside_the_pdf(tmp_path: Path) -> None:
     assert (tmp_path / "here/cowl-cowl.svg").read_text(encoding="utf-8").lstrip().startswith(("<?xml", "<svg"))
 
 
+def test_a_sheet_is_a_file_of_its_own_and_only_if_asked_for(tmp_path: Path) -> None:
+    spec = spec_in(tmp_path, COWL)
+    invoke("publish", spec, "--out", tmp_path / "plain")
+    asked = invoke("publish", spec, "--sheet", "--text", "--out", tmp_path / "asked")
+    assert files_in(tmp_path / "plain") == ["sluice-cowl.pdf"]
+    assert files_in(tmp_path / "asked") == [f"sluice-cowl{end}" for end in ("-test-sheet.pdf", "-test-sheet.txt", ".pdf", ".txt")]
+    assert (tmp_path / "plain/sluice-cowl.pdf").read_bytes() == (tmp_path / "asked/sluice-cowl.pdf").read_bytes()
+    assert "sluice-cowl-test-sheet.pdf" in asked.stdout
+    (sheet,) = PdfReader(tmp_path / "asked/sluice-cowl-test-sheet.pdf").pages
+    assert "☐ M" in sheet.extract_text().replace("\u00a0", " ")
+    edition = invoke("publish", spec, "--sheet", "--size", "M", "--paper", "letter", "--out", tmp_path / "m")
+    assert edition.exit_code == 0 and "sluice-cowl-m-letter-test-sheet.pdf" in files_in(tmp_path / "m")
+
+
 def test_letter_paper(tmp_path: Path) -> None:
     spec = spec_in(tmp_path, SCARF)
     assert invoke("publish", spec, "--paper", "letter").exit_code == 0

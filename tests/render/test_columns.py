@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gaugewright.instructions.nodes import Align, Table
+from gaugewright.instructions.nodes import Align, Table, blank
 from gaugewright.render.pdf import load_style
 from gaugewright.render.pdf.columns import LEAST_GAP, Setting
 from gaugewright.render.pdf.faces import load_faces
@@ -33,6 +33,12 @@ def test_few_numbers_are_set_in_the_usual_size() -> None:
 def test_columns_of_numbers_are_alike() -> None:
     fit = SETTING.fit(table("Row 1", ["8", "10", "100", "9", "12"]), A4_WIDTH)
     assert len(set(fit.widths[1:])) == 1 and fit.total == pytest.approx(A4_WIDTH)
+
+
+def test_a_blank_is_as_wide_as_a_line_of_so_many_letters() -> None:
+    blanks, lines = (table("Back", [cell]) for cell in (blank(20), "_" * 20))
+    assert SETTING.fit(blanks, A4_WIDTH).widths == SETTING.fit(lines, A4_WIDTH).widths
+    assert SETTING.row_cells(blanks, 0, SETTING.fit(blanks, A4_WIDTH))[1] == (), "and nothing is drawn in it"
 
 
 def test_two_lines_in_a_cell_are_two_lines() -> None:

@@ -59,7 +59,7 @@ def _alone(values: Sequence[float], blur: float) -> Agreement:
 
 def chance_beyond(t: float, freedom: int) -> float:
     """How likely Student's t is as far from 0 as this, in either direction; exact for whole degrees of freedom (Abramowitz
-    and Stegun, Handbook of Mathematical Functions, 1964, 26.7.3 and 26.7.4).
+    and Stegun, Handbook of Mathematical Functions, 1964, 26.7.3 and 26.7.4; from memory).
 
     >>> round(chance_beyond(12.706, 1), 3), round(chance_beyond(2.776, 4), 3)
     (0.05, 0.05)

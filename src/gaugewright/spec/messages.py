@@ -100,6 +100,7 @@ _OTHER_WORDS = {
     "license": "licence", "author": "workshop", "designer": "workshop", "name": "title", "yarn": "colours", "cast_on": "chain",
     "measures": "own", "quantity": "make", "times": "make", "weight": "mass",
 }  # fmt: skip
+_SHAPES = {"<text>": "one value", "<table>": "keys with values", "<list>": "a list"}
 _RANGES = ("greater_than_equal", "less_than_equal", "greater_than", "too_short", "string_too_short", "string_too_long")
 
 
@@ -127,7 +128,7 @@ def _unknown_key(path: Path, model: type[BaseModel], source: Source) -> Problem:
     key = str(path[-1])
     known = keys_at(model, path[:-1])
     where = _last_key(path[:-1])
-    message = f"{where or 'a spec'} has no key {key}; {listed(known)} is expected"
+    message = f"{where or 'the file'} has no key {key}; {listed(known)} is expected"
     other = _OTHER_WORDS.get(key.lower(), "")
     hint = (
         f"write {other} instead"
@@ -190,6 +191,9 @@ def _shape(kind: str, key: str, value: Any, fault: dict[str, Any]) -> tuple[str,
             f"{key} holds {found}; keys with values are expected",
             f"write the keys of {key} under it, each with a colon",
         )
+    if kind == "union_tag_invalid":
+        shapes = listed(_SHAPES[tag] for tag in re.findall(r"<\w+>", ctx["expected_tags"]))
+        return f"{key} holds {found}; {shapes} is expected", f"write {shapes} for {key}"
     if kind == "tuple_type":
         return f"{key} holds {found}; a list is expected", f"write it in brackets: [{found}]" if not isinstance(
             value, dict

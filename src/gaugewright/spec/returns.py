@@ -1,12 +1,14 @@
 """What one test maker sends back, as it is written: a small file a garment, read and never printed from."""
 
 import re
+from collections.abc import Iterator
+from itertools import pairwise
 from pathlib import Path
 from typing import Annotated, Any, NamedTuple
 
-from pydantic import Field, PlainValidator, Tag, ValidationError, WithJsonSchema
+from pydantic import BeforeValidator, Field, PlainValidator, Tag, ValidationError, WithJsonSchema
 
-from gaugewright.errors import ProblemsFound, UserError
+from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.fields import GaugeText, Length, Mass, OneOrMany, Shape, Text, Tool, as_written, refuse
 from gaugewright.spec.messages import problems_from
@@ -37,9 +39,18 @@ def _hours(value: Any) -> float:
     return amount
 
 
+def _sentence(value: Any) -> Any:
+    """A remark that holds a colon is taken for a key and its value, unless it stands in quotes: it is put together again."""
+    if isinstance(value, dict) and len(value) == 1:
+        ((before, after),) = value.items()
+        if not isinstance(after, (dict, list)):
+            return f"{before}: {as_written(after)}" if after is not None else f"{before}:"
+    return value
+
+
 Hours = Annotated[float, PlainValidator(_hours), WithJsonSchema({"type": ["number", "string"], "examples": [4.5, "4:30"]})]
 Read = Annotated[Annotated[GaugeText, Tag("<text>")] | Annotated[ReadState, Tag("<table>")], Shape]
-Said = Annotated[tuple[Text, ...], OneOrMany]
+Said = Annotated[tuple[Annotated[Text, BeforeValidator(_sentence)], ...], OneOrMany]
 
 
 class FabricReturn(SpecModel):
@@ -83,10 +94,27 @@ class ReadReturn(NamedTuple):
 def read_return(path: Path) -> ReadReturn:
     """One file; raises its problems, placed in it. Blanks that nobody filled are as if they weren't there."""
     source = read_yaml(path)
+    cut = tuple(_cut_by_comma(source, (), source.data))
+    if cut:
+        raise ProblemsFound(cut)
     try:
         return ReadReturn(path, MakerReturn.model_validate(_filled(source.data)), source)
     except ValidationError as fault:
         raise ProblemsFound(problems_from(fault, MakerReturn, source)) from None
+
+
+def _cut_by_comma(source: Source, path: tuple[str, ...], data: dict[str, Any]) -> Iterator[Problem]:
+    """`{bust: 116,5 cm}` and `{body: 9 sts, 7 rows / 10 cm}` are read as two keys, the second a blank one."""
+    for (key, value), (second, blank) in pairwise(data.items()):
+        if blank is None and second[:1].isdigit() and value is not None and not isinstance(value, (dict, list)):
+            first = str(as_written(value))
+            if first[-1:].isdigit():
+                yield Problem("decimal-comma", f"a comma can't stand inside a number: {key} ends after {first}", source.origin_at((*path, key)), f"write {first}.{second}")
+            else:
+                yield Problem("gauge-text", "a comma ends a value within braces, and the gauge with it", source.origin_at((*path, key)), f'write {key}: "{first}, {second}"')
+    for key, value in data.items():
+        if isinstance(value, dict):
+            yield from _cut_by_comma(source, (*path, key), value)
 
 
 def _filled(data: dict[str, Any]) -> dict[str, Any]:
