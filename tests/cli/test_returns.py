@@ -7,7 +7,7 @@ import pytest
 from pypdf import PdfReader
 
 from advice.test_returns import TABARD
-from cli.running import ROOT, files_in, invoke, nothing_new, spec_in
+from cli.running import ROOT, SCARF, files_in, invoke, nothing_new, spec_in
 
 JACKET = ROOT / "samples/saltmarsh-jacket"
 GOLDEN = Path(__file__).with_name("golden") / "returns.txt"
@@ -163,6 +163,21 @@ def test_files_and_folders_that_are_not_there_and_wrong_use(tmp_path: Path) -> N
     assert "size-not-made" in invoke("returns", spec, "--blank", tmp_path / "b.yaml", "--size", "XL").stderr
     assert [invoke(*arguments).exit_code for arguments in (("returns", spec), ("returns", spec, spec, "--size", "M"), ("returns", spec, spec, "--blank", tmp_path / "b.yaml"))] == [2, 2, 2]
     assert files_in(tmp_path) == ["nothing", "spec.yaml"]
+
+
+def test_makers_of_an_edition_for_another_gauge_are_held_to_it(tmp_path: Path) -> None:
+    """At 8 sts to 10 cm M is graded to 40 sts a piece, 100 cm again; the pattern's own 50 would come to 125."""
+    spec, home = files(tmp_path, 'size: M\ngauge: "8 sts, 10 rows / 10 cm"\nfinished: {bust: 100 cm}')
+    edition, own = (json.loads(invoke("returns", spec, home, *more, "--json").stdout)["returns"][0]["measures"][0] for more in (("--gauge", "8 sts, 10 rows / 10 cm"), ()))
+    assert (edition["own"], edition["verdict"]) == (pytest.approx(1000), "as predicted")
+    assert (own["own"], own["verdict"]) == (pytest.approx(1250), "not their gauge")
+
+
+def test_a_pattern_of_one_size_needs_none_filled_in(tmp_path: Path) -> None:
+    spec, blank = spec_in(tmp_path, SCARF), tmp_path / "blank.yaml"
+    assert invoke("returns", spec, "--blank", blank).exit_code == 0
+    done = invoke("returns", spec, blank)
+    assert done.exit_code == 0 and "Nobody made" not in done.stdout and "Nobody measured: Scarf, width, Scarf, length" in done.stdout
 
 
 def test_a_yarn_that_the_size_is_worked_without(tmp_path: Path) -> None:

@@ -12,7 +12,9 @@ PIECES = ("hours", "remarks")
 
 
 def blank_return(graded: Graded, size: str = "") -> str:
-    """The file's text; with a `size` it is filled in, and only its predictions are told."""
+    """The file's text; with a `size`, or where there is but one, it is filled in, and only its predictions are told."""
+    if len(graded.bodies.labels) == 1:
+        size = graded.bodies.labels[0]
     return "\n".join(_lines(graded, size)) + "\n"
 
 

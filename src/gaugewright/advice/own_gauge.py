@@ -1,6 +1,6 @@
 """A test maker's own gauge: what was told of it, and how surely it is known."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from gaugewright.design.regauge import MAIN
@@ -60,19 +60,9 @@ def _gauge_of(across: Estimate, along: Estimate) -> Gauge:
     return Gauge(WHOLE, WHOLE * across.mean, WHOLE, WHOLE * along.mean)
 
 
-def plain_gauges(gauges: Mapping[str, OwnGauge]) -> dict[str, Gauge]:
-    """As the pipeline takes them."""
-    return {key: one.gauge for key, one in gauges.items()}
-
-
 def stretched(gauges: Mapping[str, OwnGauge], across: float, along: float) -> dict[str, Gauge]:
     """The same at the end of their ranges: `across` and `along` are how much of half the range is added, 0 or 1."""
     return {
         key: Gauge(one.gauge.stitches, one.gauge.width * (1 + across * one.across), one.gauge.rows, one.gauge.height * (1 + along * one.along))
         for key, one in gauges.items()
     }
-
-
-def states_of(gauges: Sequence[OwnGauge]) -> tuple[str, ...]:
-    """The states told of, each once."""
-    return tuple(dict.fromkeys(one.state for one in gauges if one.state))

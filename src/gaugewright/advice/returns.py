@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from gaugewright import pipeline
-from gaugewright.advice.own_gauge import OwnGauge, own_gauges, plain_gauges, stretched
+from gaugewright.advice.own_gauge import OwnGauge, own_gauges, stretched
 from gaugewright.advice.return_checks import check_gauges, check_measures, check_names, check_pace, check_yarn, grams_told
 from gaugewright.changes import Side, measures_of
 from gaugewright.design.model import Design

@@ -143,6 +143,7 @@ def returns(
     files: Annotated[list[Path] | None, typer.Argument(metavar="[RETURN]...", help="Test makers' files, or folders of them; they are only read.")] = None,
     blank: Annotated[Path | None, typer.Option("--blank", help="Write an empty file for a maker to fill in; never over another.")] = None,
     size: Annotated[str, typer.Option("--size", help="With --blank, the size that the file is for.")] = "",
+    gauge: GaugeTexts = NO_GAUGE,
     as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
     templates: Templates = None,
 ) -> None:
@@ -151,7 +152,7 @@ def returns(
         raise typer.BadParameter("give test makers' files or folders, or --blank with the file to write")
     from gaugewright.cli.returns import returns_lines, write_blank
 
-    guarded(lambda: write_blank(spec, blank, size.strip(), templates) if blank else returns_lines(spec, files or [], templates, as_json))
+    guarded(lambda: write_blank(spec, blank, size.strip(), gauge, templates) if blank else returns_lines(spec, files or [], gauge, templates, as_json))
 
 
 @app.command()

@@ -11,6 +11,7 @@ from gaugewright import pipeline
 from gaugewright.advice.own_gauge import OwnGauge
 from gaugewright.advice.returns import Compared, Returned, YarnUsed, returned
 from gaugewright.advice.standing_out import YARN_OFF, Overview, Remark, Spent, Standing, overview
+from gaugewright.cli.gauge_option import parse_gauge_options
 from gaugewright.cli.outcome import complain, say
 from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.rounding import half_up, to_step
@@ -29,9 +30,12 @@ VERDICTS = {
 }  # fmt: skip
 
 
-def returns_lines(spec: Path, paths: Sequence[Path], templates: Path | None, as_json: bool) -> None:
-    """Prints the returns in these files and folders beside the predictions, and what stands out over all of them."""
-    graded = pipeline.grade(pipeline.load(spec, None, templates))
+def returns_lines(spec: Path, paths: Sequence[Path], gauge: Sequence[str], templates: Path | None, as_json: bool) -> None:
+    """Prints the returns in these files and folders beside the predictions, and what stands out over all of them.
+
+    `gauge` is that of the edition the makers worked from, where it was another than the spec's.
+    """
+    graded = pipeline.grade(pipeline.load(spec, parse_gauge_options(gauge), templates))
     reads = _read_all(returns_in(tuple(paths)))
     found, warnings = returned(graded, reads)
     seen = overview(graded, reads, found)
@@ -46,14 +50,14 @@ def returns_lines(spec: Path, paths: Sequence[Path], templates: Path | None, as_
         complain(warnings)
 
 
-def write_blank(spec: Path, target: Path, size: str, templates: Path | None) -> None:
+def write_blank(spec: Path, target: Path, size: str, gauge: Sequence[str], templates: Path | None) -> None:
     """Writes an empty return for this pattern; a file that is there already is left alone."""
     from gaugewright.advice.blank_return import blank_return
     from gaugewright.output import write_whole
 
     if target.exists():
         raise UserError("file-exists", f"{target} is there already, and may have been filled in", "choose another name with --blank")
-    graded = pipeline.grade(pipeline.load(spec, None, templates))
+    graded = pipeline.grade(pipeline.load(spec, parse_gauge_options(gauge), templates))
     pipeline.chosen(graded, (size,) if size else ())
     write_whole(target, blank_return(graded, size).encode())
     say(str(target))
