@@ -264,6 +264,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "upper-arm-tight": "a sleeve that leaves the arm too little ease",
     "sleeve-top-tight": "a sleeve narrow for the arm where it is sewn in",
     "hips-tight": "a garment narrower than the hips it covers",
+    "tight-on-many": "an arm or hip too narrow for many of the surveyed bodies of a size's bust",
     "ease-drift": "ease that is larger in some sizes than in others",
     "uneven-steps": "a bust that grows unevenly from size to size",
     "grows-unlike-bodies": "a measure that grows over the sizes much faster than bodies do",

@@ -189,3 +189,18 @@ GAUGE_OFF = 1.0
 
 LEAST_SURVEYED_BUST = 695.0
 """No woman with a smaller chest was surveyed (ANSUR II, 2012): below it sizes are taken for children's."""
+
+LOOSE_SPREADS = 2.0
+"""A size is loose on bodies slimmer by two standard deviations than its own: one in forty (common practice, no source)."""
+
+BUST_BELOW = 60.0
+"""Sizes of a chart stand 10 cm apart: under 6 cm less ease than intended another size is nearer (common practice, no source)."""
+
+BUST_ABOVE = 100.0
+"""A size up for the arm's or the hip's sake is worn by choice, two aren't (common practice, no source)."""
+
+TIGHT_ON_MANY = 0.2
+"""From one body in five of its bust on a size is told to be tight (common practice, no source)."""
+
+FEW_BODIES = 30
+"""A share counted on fewer bodies is a hint: its 95 % range is over 30 points wide in the middle (Wilson 1927)."""

@@ -2,7 +2,6 @@
 
 import random
 from pathlib import Path
-from statistics import NormalDist
 
 import pytest
 from hypothesis import given
@@ -13,7 +12,7 @@ from gaugewright import pipeline
 from gaugewright.advice.bodies import bodies_within, share_of
 from gaugewright.errors import UserError
 from gaugewright.measurements.limits import Limits
-from gaugewright.measurements.survey import lines
+from gaugewright.measurements.survey import Bodies, lines
 
 SAMPLES = Path(__file__).parents[2] / "samples"
 PULLOVER = SAMPLES / "breakwater-pullover" / "spec.yaml"
@@ -21,7 +20,7 @@ PULLOVER = SAMPLES / "breakwater-pullover" / "spec.yaml"
 
 @given(st.floats(200, 600), st.floats(200, 600), st.floats(5, 60), st.floats(-100, 100), st.floats(1, 200))
 def test_the_share_is_the_normal_distributions(finished: float, mean: float, spread: float, least: float, wide: float) -> None:
-    one = share_of("upper_arm", "M", finished, NormalDist(mean, spread), Limits(least, least + wide, ""))
+    one = share_of("upper_arm", "M", finished, Bodies(mean, spread), Limits(least, least + wide, ""))
     ease = stats.norm(finished - mean, spread)
     assert one.tight == pytest.approx(ease.cdf(least), abs=1e-9)
     assert one.loose == pytest.approx(ease.sf(least + wide), abs=1e-9)
@@ -30,7 +29,7 @@ def test_the_share_is_the_normal_distributions(finished: float, mean: float, spr
 
 def test_the_share_is_what_drawn_bodies_show() -> None:
     line, allowed = lines("women")["upper_arm"], Limits(20.0, 80.0, "")
-    one = share_of("upper_arm", "M", 350.0, NormalDist(line.at(920.0), line.spread * 10), allowed)
+    one = share_of("upper_arm", "M", 350.0, Bodies(line.at(920.0), line.spread * 10), allowed)
     drawn = random.Random(7)
     eases = [350.0 - drawn.gauss(line.at(920.0), line.spread * 10) for _ in range(40_000)]
     assert sum(ease < 20 for ease in eases) / len(eases) == pytest.approx(one.tight, abs=0.01)

@@ -2,7 +2,6 @@
 
 import csv
 from pathlib import Path
-from statistics import NormalDist
 
 import pytest
 from external.sources import source
@@ -10,7 +9,7 @@ from external.sources import source
 from gaugewright.advice.bodies import share_of
 from gaugewright.measurements import Which
 from gaugewright.measurements.limits import Limits
-from gaugewright.measurements.survey import lines
+from gaugewright.measurements.survey import Bodies, lines
 
 DATA = Path(__file__).with_name("data")
 COLUMNS = {"upper_arm": "upper_arm_flexed", "hip": "hip", "waist": "waist_omphalion", "wrist": "wrist"}
@@ -29,7 +28,7 @@ def test_as_many_sampled_bodies_are_tight_as_is_said(which: Which, measure: str,
     for row in rows:
         mean, spread = line.at(float(row["chest_mm"])), line.spread * 10
         finished = mean + ease * spread
-        said += share_of(measure, "M", finished, NormalDist(mean, spread), Limits(0.0, 1000.0, "")).tight
+        said += share_of(measure, "M", finished, Bodies(mean, spread), Limits(0.0, 1000.0, "")).tight
         tight += float(row[f"{COLUMNS[measure]}_mm"]) * line.factor + line.offset * 10 > finished
     share = said / len(rows)
     assert abs(tight / len(rows) - share) < 3 * (share * (1 - share) / len(rows)) ** 0.5

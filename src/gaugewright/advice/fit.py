@@ -11,6 +11,7 @@ from gaugewright.checks.terms import terms_of
 from gaugewright.design.model import Design
 from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.measurements import BodyValue
+from gaugewright.measurements.choice import nearest_size, outside
 from gaugewright.rounding import half_up
 from gaugewright.tolerances import LEAST_FIT, fit_tolerance
 
@@ -146,12 +147,7 @@ def _lead(design: Design, measures: Mapping[str, float], person: str) -> tuple[s
 def _size(graded: pipeline.Graded, of: str, mm: float) -> str:
     """The size whose range of bodies holds this one, else the one whose range is nearest, the larger of two."""
     bodies = [(label, body.values[of]) for label, body in graded.bodies.items() if of in body.values]
-    return min(reversed(bodies), key=lambda one: half_up(_outside(one[1], mm)))[0]
-
-
-def _outside(value: BodyValue, mm: float) -> float:
-    """How far a body is from the range that a size is made for."""
-    return max(value.low_mm - mm, mm - value.high_mm, 0.0)
+    return nearest_size(bodies, mm)
 
 
 def _measured(graded: pipeline.Graded, standard: Side, fitted: Side, measures: Mapping[str, float], size: str) -> list[Measured]:
@@ -170,7 +166,7 @@ def _measured(graded: pipeline.Graded, standard: Side, fitted: Side, measures: M
 
 
 def _verdict(name: str, mm: float, chart: BodyValue) -> Verdict:
-    if _outside(chart, mm) <= fit_tolerance(mm):
+    if outside(chart, mm) <= fit_tolerance(mm):
         return "fits"
     larger = mm > chart.high_mm
     return ("tight" if larger else "loose") if name in ROUND else ("short" if larger else "long")

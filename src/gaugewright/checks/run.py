@@ -4,6 +4,7 @@ from gaugewright.checks.attachments import check_attached
 from gaugewright.checks.bands import check_bands, check_buttonholes
 from gaugewright.checks.blocks import check_blocks
 from gaugewright.checks.corners import check_corners
+from gaugewright.checks.crowds import check_crowds
 from gaugewright.checks.crowns import check_crowns
 from gaugewright.checks.curves import check_curves
 from gaugewright.checks.finished import check_bust_steps, check_ease_drift, check_finished, check_never_falls
@@ -60,6 +61,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("pairs", "Two of a pair fit two hands", check_pairs),
     ("upper-arm", "Sleeves leave room for the arm", check_upper_arm),
     ("hips", "What covers the hips goes round them", check_hips),
+    ("many-bodies", "Arms and hips aren't tight on many", check_crowds),
     ("ease-drift", "Ease is even over the sizes", check_ease_drift),
     ("bust-steps", "The bust grows in even steps", check_bust_steps),
     ("grows-as-bodies-do", "Large sizes grow as bodies do", check_growth),
