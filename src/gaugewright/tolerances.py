@@ -204,3 +204,6 @@ TIGHT_ON_MANY = 0.2
 
 FEW_BODIES = 30
 """A share counted on fewer bodies is a hint: its 95 % range is over 30 points wide in the middle (Wilson 1927)."""
+
+TAPE_ERROR = 10.0
+"""Own readings of a tape are a centimetre or more off the ones that trained measurers take (common practice, no source)."""

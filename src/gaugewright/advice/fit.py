@@ -7,13 +7,16 @@ from typing import Literal
 from gaugewright import pipeline
 from gaugewright.advice.follow import LEADS
 from gaugewright.changes import Side, measures_of
-from gaugewright.checks.terms import terms_of
+from gaugewright.checks.crowds import BINDS
+from gaugewright.checks.terms import piece_fabrics, terms_of
+from gaugewright.checks.wearing import inside_loss
 from gaugewright.design.model import Design
 from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.measurements import BodyValue
 from gaugewright.measurements.choice import nearest_size, outside
+from gaugewright.measurements.limits import limits
 from gaugewright.rounding import half_up
-from gaugewright.tolerances import LEAST_FIT, fit_tolerance
+from gaugewright.tolerances import LEAST_FIT, TAPE_ERROR, fit_tolerance
 
 OWN = "Own"
 """The label of a size for one body: no name goes into a pattern."""
@@ -152,6 +155,7 @@ def _size(graded: pipeline.Graded, of: str, mm: float) -> str:
 
 def _measured(graded: pipeline.Graded, standard: Side, fitted: Side, measures: Mapping[str, float], size: str) -> list[Measured]:
     of = {measure.key: measure.of for measure in graded.design.finished}
+    loss = {measure.key: inside_loss(piece_fabrics(measure.measure, graded.design)) for measure in graded.design.finished}
     body = graded.bodies[size].values
     width = graded.design.fabric(graded.design.pieces[0].fabric).gauge.stitch_width
     found = []
@@ -159,13 +163,21 @@ def _measured(graded: pipeline.Graded, standard: Side, fitted: Side, measures: M
         name = of.get(key, "")
         chart = body.get(name)
         mm = measures.get(name, 0.0)
-        verdict = _verdict(name, mm, chart) if mm and chart is not None else "not measured" if name else _length_verdict(own[OWN] - values[size], own[OWN])
+        verdict = verdict_of(name, mm, chart, values[size] - loss[key] - mm) if mm and chart is not None else "not measured" if name else _length_verdict(own[OWN] - values[size], own[OWN])
         stitches = half_up((mm - chart.mm) / width) if chart and verdict in ("tight", "loose") else 0
         found.append(Measured(key, label, name, values[size], mm, chart.mm if chart else 0.0, own[OWN], verdict, stitches))
     return found
 
 
-def _verdict(name: str, mm: float, chart: BodyValue) -> Verdict:
+def verdict_of(name: str, mm: float, chart: BodyValue, room: float) -> Verdict:
+    """A measure of a body against the ones that its size is made for; `room` is the ease that it has as worn, mm.
+
+    A body larger than the size's finds it tight too where it hardly has room: a close sleeve binds on an arm that a
+    wide one wouldn't mind. The tape's own error is allowed for, so that who is told has time to measure again.
+    """
+    binds = name in BINDS and mm > chart.high_mm and room < limits()[name].least + TAPE_ERROR
+    if binds:
+        return "tight"
     if outside(chart, mm) <= fit_tolerance(mm):
         return "fits"
     larger = mm > chart.high_mm
