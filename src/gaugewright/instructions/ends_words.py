@@ -4,19 +4,17 @@ from collections.abc import Iterator, Mapping
 
 from gaugewright.design.model import Design
 from gaugewright.grading.model import GradedPiece
-from gaugewright.grading.strands import ends_by_colour
 from gaugewright.instructions.nodes import Table, measure_columns, spans_text
 from gaugewright.instructions.pieces import Names
 from gaugewright.instructions.wording import Book, counts_text
 from gaugewright.sized import Sized
-from gaugewright.yarn.turns import made_by_colour
-
-Ends = dict[str, Sized[dict[str, int]]]
-
+from gaugewright.yarn.ends import any_goes_on, ends_of_pieces
 
 def ends_table(book: Book, design: Design, pieces: Mapping[str, Sized[GradedPiece]], names: Names) -> Iterator[Table]:
     """The table of ends; none where a pattern has one colour, whose few ends need no plan."""
-    ends: Ends = {piece.key: _ends(design, pieces[piece.key], piece.key) for piece in design.pieces}
+    graded = {label: {key: sized[label] for key, sized in pieces.items()} for label in book.labels}
+    by_size = Sized(book.labels, tuple(ends_of_pieces(design, graded[label]) for label in book.labels))
+    ends = {piece.key: by_size.map(lambda one, key=piece.key: one[key]) for piece in design.pieces}  # type: ignore[misc]
     used = [yarn for yarn in design.yarns if any(yarn.key in one for sized in ends.values() for one in sized)]
     if len(used) < 2:
         return
@@ -28,21 +26,9 @@ def ends_table(book: Book, design: Design, pieces: Mapping[str, Sized[GradedPiec
         rows.append((title, *(_cell(book, cell) for cell in cells), _cell(book, ends[piece.key].map(lambda one: sum(one.values())))))
     header = (book.front["ends-piece"], *(names.yarns[yarn.key] for yarn in used), book.front["ends-all"])
     note = book.front["ends-note-seams" if design.seams or design.attachments else "ends-note"]
+    if any(any_goes_on(one) for one in graded.values()):
+        note += " " + book.front["ends-note-going-on"]
     yield Table(book.front["ends-caption"], header, tuple(rows), measure_columns(len(header) - 1), note=note)
-
-
-def _ends(design: Design, graded: Sized[GradedPiece], key: str) -> Sized[dict[str, int]]:
-    """Ends by colour of all pieces that are made alike."""
-    piece = design.piece(key)
-
-    def counted(one: GradedPiece) -> dict[str, int]:
-        found: dict[str, int] = {}
-        for colour, ends in ends_by_colour(one.strips, piece.colours.carry).items():
-            for own, times in made_by_colour(piece, one)(colour):
-                found[own] = found.get(own, 0) + ends * times
-        return found
-
-    return graded.map(counted)
 
 
 def _cell(book: Book, counts: Sized[int]) -> str:

@@ -1,6 +1,7 @@
 """Materials, by colour and size; hooks and notions."""
 
 from collections.abc import Iterator, Sequence
+from typing import Literal
 
 from gaugewright.design.model import Design, Fabric, Yarn
 from gaugewright.instructions.buttonhole_words import button_lines
@@ -60,9 +61,9 @@ def _yarn_line(book: Book, yarns: tuple[Yarn, ...]) -> Spans:
     return (Span(text + ".", fact=f"yarn.{yarn.key}"),)
 
 
-def listed(book: Book, names: Sequence[str]) -> str:
+def listed(book: Book, names: Sequence[str], link: Literal["and", "or"] = "and") -> str:
     """ "A, B and C"."""
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} {book.words['and']} {names[-1]}"
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} {book.words[link]} {names[-1]}"
 
 
 def _amounts(book: Book, design: Design, amounts: Amounts) -> Iterator[Block]:

@@ -52,6 +52,9 @@ CHECK_ROW = 4
 WIDTH_SLACK = 2
 """Per cent by which a width may be off before the gauge is (common practice, no source)."""
 
+NARROW = 125.0
+"""Two in a hundred of a narrower width, mm, are less than a tape on cloth can tell."""
+
 
 def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str], titles: Mapping[str, str]) -> Iterator[Block]:
     """The blocks of one section, in order of working. `names` are those of yarns, `titles` those of pieces."""
@@ -167,12 +170,14 @@ def _even(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Ite
 
 
 def width_check(book: Book, view: PieceView) -> Iterator[Block]:
-    """The width to expect early on, with how much it may differ."""
+    """The width to expect early on, with how much it may differ; none of what is too narrow to tell by."""
     ends = view.section_last_rows(0)
     if isinstance(view.first.start, EdgeStart) or min(ends.values) < CHECK_ROW:
         return
     rows = ends.map(lambda _end: CHECK_ROW)
     width = view.width(rows)
+    if min(width.values) < NARROW:
+        return
     if view.in_rounds:
         half = Mm(width.values.map(lambda mm: mm / 2))
         sentence = book.sentence("girth-check", view.piece.key, Row=book.row_word(True), row=CHECK_ROW, width=width, half=half)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from gaugewright.design.model import Design, FinishedMeasure
 from gaugewright.design.size_list import ONE_SIZE
+from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, measure_columns, plain, spans_text
 from gaugewright.instructions.steps import spoken
 from gaugewright.instructions.wording import Book, Spans, exact_length_text, length_text
@@ -110,4 +111,4 @@ def _notes(book: Book, design: Design, bodies: Sized[Body], thickness: float) ->
     else:
         yield plain(credit(design.sizes.table))
     if surveyed:
-        yield book.front_text("survey-note", measures=", ".join(measure_name(book, name) for name in surveyed))
+        yield book.front_text("survey-note", measures=listed(book, [measure_name(book, name) for name in surveyed], "or"))

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from gaugewright.design.model import Design, Fabric, Piece
 from gaugewright.design.sides import is_folded, on_both_sides
 from gaugewright.grading.model import ChainStart, GradedPiece, Row, Run, Strip
-from gaugewright.grading.strands import ends_by_colour
 from gaugewright.rounding import up
 from gaugewright.trade.tails import tail
+from gaugewright.yarn.ends import ends_of_pieces
 from gaugewright.yarn.turns import joining_colour, made_by_colour
 
 MARGIN = 0.10
@@ -51,6 +51,7 @@ def amounts(design: Design, pieces: Mapping[str, GradedPiece]) -> dict[str, Amou
     stitches: dict[str, float] = {}
     foundations: dict[str, float] = {}
     tails: dict[str, float] = {}
+    ends = ends_of_pieces(design, pieces)
     masses = {fabric.key: mass_per_stitch(fabric) for fabric in design.fabrics}
     for piece in design.pieces:
         made = made_by_colour(piece, pieces[piece.key])
@@ -67,9 +68,8 @@ def amounts(design: Design, pieces: Mapping[str, GradedPiece]) -> dict[str, Amou
                         _add(stitches, colour, mass * share * stitches_worked(run) * times)
             _add_foundation(foundations, strip, design, piece.make)
             _add_band_seams(tails, strip, design, piece, pieces[piece.key])
-        for colour, ends in ends_by_colour(pieces[piece.key].strips, piece.colours.carry).items():
-            for own, times in made(colour):
-                _add(tails, own, ends * times * grams_of(design, own, tail("weave in")))
+        for colour, number in ends[piece.key].items():
+            _add(tails, colour, number * grams_of(design, colour, tail("weave in")))
         _add_joins(tails, design, pieces[piece.key])
     _add_seams(tails, design, pieces)
     return {yarn.key: _amount(yarn.key, design, stitches, foundations, tails) for yarn in design.yarns if yarn.key in stitches}
