@@ -44,14 +44,21 @@ def load(path: str | Path, gauge: Gauge | Mapping[str, Gauge] | None = None, tem
     """Reads and resolves a spec; raises `ProblemsFound` with all its problems. `gauge` is another one, of its main fabric or
     of each that is named; `templates` is the user's own folder.
     """
-    from gaugewright.design.regauge import regauged
     from gaugewright.design.resolve import resolve
     from gaugewright.measurements import MEASURES, TABLES, size_labels
     from gaugewright.spec import load_spec
 
     labels = {table: size_labels(table) for table in TABLES}
-    design = resolve(load_spec(path, labels, MEASURES, templates), labels)
-    return regauged(design, gauge) if gauge is not None else design
+    return at_gauge(resolve(load_spec(path, labels, MEASURES, templates), labels), gauge)
+
+
+def at_gauge(design: Design, gauge: Gauge | Mapping[str, Gauge] | None) -> Design:
+    """The design at another gauge; itself where none is given."""
+    if gauge is None:
+        return design
+    from gaugewright.design.regauge import regauged
+
+    return regauged(design, gauge)
 
 
 def grade(design: Design) -> Graded:
@@ -187,11 +194,12 @@ def publish(path: str | Path, out: Path, paper: Literal["a4", "letter"] = "a4", 
     from gaugewright.output import write_whole
     from gaugewright.render.pdf import load_style, render_pdf
 
-    graded = grade(load(path, gauge, edition.templates))
+    design = load(path, None, edition.templates)
+    graded = grade(at_gauge(design, gauge))
     errors = errors_of(check(graded))
     if errors:
         raise ProblemsFound(errors)
-    before = grade(load(path, None, edition.templates)) if gauge is not None else None
+    before = grade(design) if gauge is not None else None
     data = render_pdf(document(graded, edition, before), paper, load_style("quiet", edition.templates))
     write_whole(out, data)
     return out

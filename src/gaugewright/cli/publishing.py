@@ -37,8 +37,9 @@ def publish_files(wanted: Wanted) -> None:
     edition = wanted.edition
     _check_templates(edition.templates)
     gauges = parse_gauge_options(wanted.gauge)
-    graded = pipeline.grade(pipeline.load(wanted.spec, gauges, edition.templates))
-    before = pipeline.grade(pipeline.load(wanted.spec, None, edition.templates)) if gauges else None
+    design = pipeline.load(wanted.spec, None, edition.templates)
+    graded = pipeline.grade(pipeline.at_gauge(design, gauges))
+    before = pipeline.grade(design) if gauges else None
     write_edition(wanted, graded, before)
 
 

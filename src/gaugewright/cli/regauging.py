@@ -23,8 +23,8 @@ def regauge_lines(spec: Path, gauge: Sequence[str], sizes: tuple[str, ...], temp
     """Prints both answers; exit 1 where the pattern can't be made at this gauge."""
     gauges = parse_gauge_options(gauge)
     assert gauges is not None  # the command asks for one
-    before = pipeline.grade(pipeline.load(spec, None, templates))
-    after = pipeline.grade(pipeline.load(spec, gauges, templates))
+    design = pipeline.load(spec, None, templates)
+    before, after = pipeline.grade(design), pipeline.grade(pipeline.at_gauge(design, gauges))
     results = pipeline.check(after)
     errors = pipeline.errors_of(results)
     if errors:

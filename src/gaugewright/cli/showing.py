@@ -16,8 +16,10 @@ def show_stage(spec: Path, stage: str, gauge: Sequence[str], templates: Path | N
     """Prints one stage's result as lines."""
     gauges = parse_gauge_options(gauge)
 
+    design = pipeline.load(spec, None, templates)
+
     def before() -> pipeline.Graded | None:
-        return pipeline.grade(pipeline.load(spec, None, templates)) if gauges else None
+        return pipeline.grade(design) if gauges else None
 
     stages: dict[str, Callable[[pipeline.Graded], Iterator[str]]] = {
         "design": _design, "targets": _targets, "plans": _plans, "rows": _rows, "yarn": _yarn,
@@ -25,7 +27,7 @@ def show_stage(spec: Path, stage: str, gauge: Sequence[str], templates: Path | N
     }
     if stage not in stages:
         raise UserError("unknown-stage", f"there is no stage {stage!r}", f"the stages are {', '.join(stages)}")
-    for line in stages[stage](pipeline.grade(pipeline.load(spec, gauges, templates))):
+    for line in stages[stage](pipeline.grade(pipeline.at_gauge(design, gauges))):
         say(line)
 
 
