@@ -15,6 +15,7 @@ ORDER: tuple[tuple[str, ...], ...] = (
     ("errors",),
     ("rounding",),
     ("tolerances",),
+    ("unit_names",),
     ("units",),
     ("sized",),
     ("vocabulary",),
@@ -47,7 +48,7 @@ ORDER: tuple[tuple[str, ...], ...] = (
 DOORS: dict[str, tuple[str, ...]] = {
     "pydantic": ("spec/",),
     "pydantic_core": ("spec/",),
-    "pint": ("units.py",),
+    "pint": ("unit_names.py",),
     "reportlab": ("render/pdf/",),
     "svgwrite": ("render/svg.py",),
     "pypdf": ("reread/",),

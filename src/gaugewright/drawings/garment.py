@@ -13,7 +13,7 @@ from gaugewright.drawings.canvas import cut_canvas
 from gaugewright.drawings.colour_bands import assign_hatches, hatched, write_colour_key
 from gaugewright.drawings.drawn_size import in_size
 from gaugewright.drawings.geometry import box_around
-from gaugewright.drawings.model import ColourBand
+from gaugewright.drawings.model import ColourBand, PieceFigure
 from gaugewright.drawings.primitives import Drawing, Hatch, Point, Polygon
 from gaugewright.drawings.scale import fit_to_room
 from gaugewright.drawings.scene import Scene
@@ -51,6 +51,12 @@ class GarmentPart:
             dx, dy = x - self.pivot[0], y - self.pivot[1]
             moved.append((sign * (self.at[0] + dx * cos - dy * sin), self.at[1] + dx * sin + dy * cos))
         return tuple(moved)
+
+
+def centred(figure: PieceFigure) -> GarmentPart:
+    """A piece with its middle on the body's."""
+    left, _, right, _ = box_around(figure.outline)
+    return GarmentPart(figure.title, figure.outline, figure.bands, ((left + right) / 2, 0.0))
 
 
 @dataclass(frozen=True, slots=True)

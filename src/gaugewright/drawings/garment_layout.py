@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
-from gaugewright.drawings.garment import BUTTON, GarmentFigure, GarmentPart
+from gaugewright.drawings.garment import BUTTON, GarmentFigure, GarmentPart, centred
 from gaugewright.drawings.geometry import box_around, direction
 from gaugewright.drawings.model import ColourBand, PieceFigure
 from gaugewright.drawings.primitives import Point
@@ -51,7 +51,7 @@ def open_front(
     depth = 0.0 if edging is None else edging.depth / 2 if edging.buttons else edging.depth
     right = _from_middle(right_front, depth, mirrored=False)
     left = _from_middle(turned_over(left_front), depth, mirrored=True)
-    behind: tuple[GarmentPart, ...] = (_centred(back),)
+    behind: tuple[GarmentPart, ...] = (centred(back),)
     before: tuple[GarmentPart, ...] = ()
     if edging:
         behind += (_neck_edging(right, left, edging),)
@@ -69,9 +69,9 @@ def pullover(
     sleeve_turn: float = SLEEVE_TURN,
 ) -> GarmentFigure:
     """A garment with one front; without sleeves a vest."""
-    body = _centred(front)
+    body = centred(front)
     sleeves = _sleeves(sleeve, (body, replace(body, mirrored=True)), sleeve_turn)
-    return GarmentFigure(title, back.drawn_size, (*sleeves, _centred(back), body))
+    return GarmentFigure(title, back.drawn_size, (*sleeves, centred(back), body))
 
 
 def turned_over(figure: PieceFigure) -> PieceFigure:
@@ -100,11 +100,6 @@ def turned_over(figure: PieceFigure) -> PieceFigure:
 def _flipped(band: ColourBand, width: float) -> ColourBand:
     ends = (None if x is None else width - x for x in (band.right, band.left))
     return replace(band, left=next(ends), right=next(ends))
-
-
-def _centred(figure: PieceFigure) -> GarmentPart:
-    left, _, right, _ = box_around(figure.outline)
-    return GarmentPart(figure.title, figure.outline, figure.bands, ((left + right) / 2, 0.0))
 
 
 def _from_middle(figure: PieceFigure, depth: float, mirrored: bool) -> GarmentPart:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from gaugewright.design.model import YOKES, Design
-from gaugewright.drawings.garment import GarmentFigure, GarmentPart
+from gaugewright.drawings.garment import GarmentFigure, GarmentPart, centred
 from gaugewright.drawings.geometry import box_around
 from gaugewright.drawings.model import PieceFigure
 
@@ -21,12 +21,7 @@ def raglan_garment(design: Design, figures: Mapping[str, PieceFigure]) -> Garmen
     left, bottom, right, _ = box_around(top.outline)
     hung = _sleeves(parts["sleeve"], (right - left) / 2, height) if "sleeve" in parts else ()
     middle = GarmentPart(top.title, top.outline, top.bands, ((left + right) / 2, bottom), (0.0, height))
-    return GarmentFigure(design.about.title, body.drawn_size, (*hung, _centred(body), middle))
-
-
-def _centred(figure: PieceFigure) -> GarmentPart:
-    left, _, right, _ = box_around(figure.outline)
-    return GarmentPart(figure.title, figure.outline, figure.bands, ((left + right) / 2, 0.0))
+    return GarmentFigure(design.about.title, body.drawn_size, (*hung, centred(body), middle))
 
 
 def _sleeves(sleeve: PieceFigure, out: float, height: float) -> tuple[GarmentPart, ...]:

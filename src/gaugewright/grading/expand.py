@@ -109,12 +109,17 @@ def _section(plan: PiecePlan, section: SectionPlan, first: int, colours: list[st
             rows = (joined(runs) for runs in shaped_rows(cloth, stitches, slope, slope, colours, first))
         case _:
             return
-    if first == 1 and isinstance(plan.start, EdgeStart):
+    yield from _begun(plan, section.cloth, rows, colours[0]) if first == 1 else rows
+
+
+def _begun(plan: PiecePlan, cloth: Cloth, rows: Iterator[tuple[Run, ...]], colour: str) -> Iterator[tuple[Run, ...]]:
+    """The rows from a piece's first on, which is what was picked up or divided where it starts so."""
+    if isinstance(plan.start, EdgeStart):
         next(rows)
-        yield (Run(pick_up(section.cloth.stitch), plan.start.stitches, colours[0], section.cloth.fabric),)
-    elif first == 1 and isinstance(plan.start, DivideStart):
+        yield (Run(pick_up(cloth.stitch), plan.start.stitches, colour, cloth.fabric),)
+    elif isinstance(plan.start, DivideStart):
         next(rows)
-        yield joined(dividing_round(plan.start, section.cloth, colours[0]))
+        yield joined(dividing_round(plan.start, cloth, colour))
     yield from rows
 
 

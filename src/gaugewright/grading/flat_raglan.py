@@ -9,6 +9,7 @@ the outer edges of both sides of the neck until a few stitches are left, so all 
 from gaugewright.design.model import Design, Fabric, Neck, NeckEdge, Piece, RaglanEdge
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
+from gaugewright.grading.fault import fault
 from gaugewright.grading.armhole import with_block
 from gaugewright.grading.cap_fit import USUAL_BLOCK
 from gaugewright.grading.curves import ProfileImpossible, way_of
@@ -85,18 +86,18 @@ def raglan_of(section: RaglanEdge, piece: Piece, design: Design, env: Environmen
     if each < 1:
         message = f"{piece.key} is {before} stitches wide at the underarm and is to have {after} at the neck: nothing goes"
         hint = f"make `target` at most {gauge.width_of(before - _edges(section) * (block + 1)) / 10:.1f} cm, or the piece wider"
-        raise _problem("raglan-takes-nothing", message, section, hint, env)
+        raise fault("raglan-takes-nothing", message, section.target.origin, hint, env)
     if block >= each:
         message = f"the raglan of {piece.key} leaves {block} stitches at once at the underarm, and {each} go at each edge in all"
         hint = f"make `block` at most {gauge.width_of(each - 1) / 10:.1f} cm"
-        raise _problem("raglan-block-too-wide", message, section, hint, env)
+        raise fault("raglan-block-too-wide", message, section.block.origin if section.block else section.target.origin, hint, env)
     needed = least_rows(each, block)
     if needed > rows:
         held = MOST_DECREASED * max(0, rows - bool(block))
         message = f"{each - block} stitches go at each raglan edge of {piece.key} above the underarm, and its {rows} rows hold {held}, two on each"
         wider = gauge.width_of(after + _edges(section) * (each - block - held)) / 10
         hint = f"make it at least {gauge.height_of(needed) / 10:.1f} cm deep, or `target` at least {wider:.1f} cm"
-        raise _problem("raglan-too-steep", message, section, hint, env)
+        raise fault("raglan-too-steep", message, section.origin, hint, env)
     return raglan_profile(each, rows, block, design.conventions.schedules)
 
 
@@ -119,8 +120,3 @@ def _edges(section: RaglanEdge) -> int:
 def _block(section: RaglanEdge, gauge: Gauge, env: Environment) -> int:
     """The stitches left at the underarm; an inch unless stated, none where it is nothing."""
     return half_up(gauge.stitches_in(USUAL_BLOCK if section.block is None else env.length(section.block)))
-
-
-def _problem(name: str, message: str, section: RaglanEdge, hint: str, env: Environment) -> ProblemsFound:
-    origin = section.block.origin if name == "raglan-block-too-wide" and section.block else section.target.origin
-    return ProblemsFound([Problem(name, message, origin if name != "raglan-too-steep" else section.origin, hint, env.size)])

@@ -5,7 +5,7 @@ sections, their edges and the order of their rates are the same in all.
 """
 
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from gaugewright.design.model import (
     UNSTACKED,
@@ -15,6 +15,7 @@ from gaugewright.design.model import (
     Crown,
     Design,
     Even,
+    Fabric,
     Motif,
     Neck,
     NeckEdge,
@@ -97,7 +98,7 @@ def plan_piece(
     corners = _corners(piece, design, measured, starts, turned)
     worked, crowned = worked_in(piece, design), piece.start.kind == "divide" or any(_all_alike(section) for section in piece.sections)
     sections = [
-        _plan_section(section, cloth_of(design, section.fabric, worked, crowned), shaped[index], index, measured, piece, design, envs, corners)
+        _plan_section(section, shaped[index], _Around(cloth_of(design, section.fabric, worked, crowned), index, measured, piece, design, envs), corners)
         for index, section in enumerate(piece.sections)
     ]
     gauges = tuple(design.fabric(section.fabric).gauge for section in piece.sections)
@@ -147,10 +148,35 @@ def _chain_start(piece: Piece, first: Cloth, stitches: int, join: Join | None) -
     return ChainStart(stitches, foundation(first.stitch, stitches, first.chains, first.counts).chain, join=join)
 
 
-def _plan_section(
-    section: Section, cloth: Cloth, shaped: ShapedEdges | None, index: int, measured: Sized[Measured], piece: Piece,
-    design: Design, envs: Sized[Environment], corners: Sized[tuple[Corner, ...]] | None,
-) -> Sized[SectionPlan]:
+@dataclass(frozen=True, slots=True)
+class _Around:
+    """What a section is planned from: its cloth and place, the counts of all sizes, and the piece around it."""
+
+    cloth: Cloth
+    index: int
+    measured: Sized[Measured]
+    piece: Piece
+    design: Design
+    envs: Sized[Environment]
+
+    @property
+    def fabric(self) -> Fabric:
+        """The section's."""
+        return self.design.fabric(self.piece.sections[self.index].fabric)
+
+    @property
+    def rows(self) -> Sized[int]:
+        """The section's rows by size."""
+        return self.measured.map(lambda m: m.rows[self.index])
+
+    @property
+    def before(self) -> Sized[int]:
+        """The stitches it begins with, by size."""
+        return self.measured.map(lambda m: m.before(self.index))
+
+
+def _plan_section(section: Section, shaped: ShapedEdges | None, around: _Around, corners: Sized[tuple[Corner, ...]] | None) -> Sized[SectionPlan]:
+    cloth, index, measured, design = around.cloth, around.index, around.measured, around.design
     match section:
         case Even() if any(m.shapes[index] for m in measured):
             return gather(measured.labels, lambda label: profile_plan(section, cloth, index, measured[label], label))
@@ -163,40 +189,46 @@ def _plan_section(
         case Armhole() | RaglanEdge() | NeckEdge() | Cap():
             return gather(measured.labels, lambda label: profile_plan(section, cloth, index, measured[label], label))
         case Neck():
-            return gather(measured.labels, lambda label: divided_plan(section, piece, cloth, index, measured[label], label))
-        case Crown():
-            each = each_of(section, piece.start, design.fabric(section.fabric).gauge)
-            return crown_plans(section, cloth, each, index, measured).map(lambda plan: plan)
-        case Motif():
-            turned, fabric = worked_in(piece, design) == "turned rounds", design.fabric(section.fabric)
-            return measured.map(lambda m: motif_plan(section, fabric, cloth, m.rows[index], turned))
-        case Triangle():
-            cycle = triangle_cycle(design.fabric(section.fabric).gauge)
-            return measured.map(lambda m: TrianglePlan(cloth, section.colour, m.rows[index], cycle))
-        case Raglan():
-            gauge, necks = design.fabric(section.fabric).gauge, measured.map(lambda m: m.before(index))
-            rows = measured.map(lambda m: m.rows[index])
-            centred = worked_in(piece, design) == TURNED
-            return raglan_plans(section, cloth, gauge, necks, rows, envs, lead_rows(index), design.conventions.schedules, centred).map(lambda plan: plan)
-        case RoundYoke():
-            necks, rows = measured.map(lambda m: m.before(index)), measured.map(lambda m: m.rows[index])
-            fabric, habit, centred = design.fabric(section.fabric), design.conventions.spreading, worked_in(piece, design) == TURNED
-            return round_yoke_plans(section, cloth, fabric, necks, rows, envs, lead_rows(index), habit, centred).map(lambda plan: plan)
-        case Wedge():
-            own = design.fabric(section.fabric).gauge
-            return gather(measured.labels, lambda label: wedge_plan(section, cloth, own, index, measured[label], envs[label]))
-        case Opened():
-            gauge = design.fabric(section.fabric).gauge
-            return gather(measured.labels, lambda label: opened_plan(section, cloth, gauge, envs[label], measured[label].before(index)))
-        case Slit():
-            gauge, worked = design.fabric(section.fabric).gauge, worked_in(piece, design)
-            return gather(measured.labels, lambda label: slit_plan(
-                section, cloth, gauge, envs[label], measured[label].before(index), works_back(worked, sum(measured[label].rows[:index]) + 1)
-            ))
+            return gather(measured.labels, lambda label: divided_plan(section, around.piece, cloth, index, measured[label], label))
+        case Crown() | Motif() | Triangle() | Raglan() | RoundYoke():
+            return _plan_spreading(section, around)
+        case Wedge() | Opened() | Slit():
+            return gather(measured.labels, lambda label: _plan_place(section, around, label))
         case Taper() if shaped is None:
             return spread_plans(section, cloth, index, measured, design.conventions.spreading).map(lambda plan: plan)
         case Taper():
             return taper_plans(section, cloth, shaped, index, measured, design.conventions.schedules).map(lambda plan: plan)
+
+
+def _plan_spreading(section: Crown | Motif | Triangle | Raglan | RoundYoke, around: _Around) -> Sized[SectionPlan]:
+    """What widens from its middle or its neck outward; rounds that are turned begin in the middle of the back."""
+    cloth, index, habits = around.cloth, around.index, around.design.conventions
+    fabric, turned = around.fabric, worked_in(around.piece, around.design) == TURNED
+    match section:
+        case Crown():
+            return crown_plans(section, cloth, each_of(section, around.piece.start, fabric.gauge), index, around.measured).map(lambda plan: plan)
+        case Motif():
+            return around.rows.map(lambda rows: motif_plan(section, fabric, cloth, rows, turned))
+        case Triangle():
+            cycle = triangle_cycle(fabric.gauge)
+            return around.rows.map(lambda rows: TrianglePlan(cloth, section.colour, rows, cycle))
+        case Raglan():
+            return raglan_plans(section, cloth, fabric.gauge, around.before, around.rows, around.envs, lead_rows(index), habits.schedules, turned).map(lambda plan: plan)
+        case RoundYoke():
+            return round_yoke_plans(section, cloth, fabric, around.before, around.rows, around.envs, lead_rows(index), habits.spreading, turned).map(lambda plan: plan)
+
+
+def _plan_place(section: Wedge | Opened | Slit, around: _Around, label: str) -> SectionPlan:
+    """What is done at one place of one size's rows: short rows, an opening, stitches left."""
+    cloth, gauge, env, measured = around.cloth, around.fabric.gauge, around.envs[label], around.measured[label]
+    match section:
+        case Wedge():
+            return wedge_plan(section, cloth, gauge, around.index, measured, env)
+        case Opened():
+            return opened_plan(section, cloth, gauge, env, measured.before(around.index))
+        case Slit():
+            back = works_back(worked_in(around.piece, around.design), sum(measured.rows[: around.index]) + 1)
+            return slit_plan(section, cloth, gauge, env, measured.before(around.index), back)
 
 
 def _shoulders(cloth: Cloth, measured: Measured, index: int) -> ShouldersPlan:

@@ -9,14 +9,13 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from gaugewright.design.model import Armhole, Cap, Conventions, Design, Fabric, Formula, Neck, NeckEdge, Piece, RaglanEdge, Section, Shoulders
-from gaugewright.errors import Origin, Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule, allows
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.allowed import Asked, allowed_count, of_parity
-from gaugewright.grading.armhole import armhole
+from gaugewright.grading.armhole_fit import armhole_of
 from gaugewright.grading.cap_fit import cap_of
 from gaugewright.grading.cloth import Cloth
-from gaugewright.grading.curves import ProfileImpossible
+from gaugewright.grading.fault import fault
 from gaugewright.grading.flat_raglan import necks_between, raglan_of
 from gaugewright.grading.necks import neck
 from gaugewright.grading.profile import EdgeStep, Profile
@@ -26,7 +25,7 @@ from gaugewright.grading.shape_rows import narrowest_fault
 from gaugewright.grading.slopes import slope_profile
 from gaugewright.rounding import half_up, up_to_step
 from gaugewright.sizing.environment import Environment
-from gaugewright.tolerances import BLOCK_STITCHES
+
 
 class Shape(NamedTuple):
     """What is shaped at each edge of a section; with a divided neck also at the neck, and its centre; and how
@@ -69,7 +68,7 @@ def shape_all(piece: Piece, design: Design, env: Environment, stacked: Stacked) 
         if isinstance(section, Armhole):
             below_top = index == len(piece.sections) - 2
             rows = stacked.rows[index] - (sloped if below_top else 0)
-            profile = _armhole(section, piece, gauge, env, (stacked.before(index), stacked.ends[index]), rows, stacked.rows[index] - rows)
+            profile = armhole_of(section, piece, gauge, env, (stacked.before(index), stacked.ends[index]), rows, stacked.rows[index] - rows)
             stacked.shapes[index] = _at(section.at, EdgePart("armhole", Profile(stacked.rows[index], profile.steps)))
         elif isinstance(section, RaglanEdge):
             counts = stacked.before(index), stacked.ends[index]
@@ -86,58 +85,6 @@ def shape_all(piece: Piece, design: Design, env: Environment, stacked: Stacked) 
 def _at(at: str, part: EdgePart) -> Shape:
     """What is shaped at both edges alike, or at one."""
     return Shape((part,) if at != "far" else (), (part,) if at != "starting" else ())
-
-
-def _problem(name: str, message: str, origin: Origin, hint: str, env: Environment) -> ProblemsFound:
-    return ProblemsFound([Problem(name, message, origin, hint, env.size)])
-
-
-def _armhole(section: Armhole, piece: Piece, gauge: Gauge, env: Environment, counts: tuple[int, int], rows: int, sloped: int) -> Profile:
-    """The armhole at one edge over the rows up to the shoulder's slope."""
-    before, after = counts
-    each = (before - after) // (2 if section.at == "both" else 1)
-    if each < 1:
-        message = f"{piece.key} is {before} stitches wide below its armholes and {after} above: nothing goes"
-        places = 2 if section.at == "both" else 1
-        narrower = env.length(section.target) - gauge.width_of(after - before + places)
-        hint = f"make `target` at most {narrower / 10:.1f} cm, or work even instead"
-        raise _problem("armhole-takes-nothing", message, section.target.origin, hint, env)
-    block = None
-    if section.block is not None:
-        exact = gauge.stitches_in(env.length(section.block))
-        block = each if abs(exact - each) < BLOCK_STITCHES else max(1, half_up(exact))
-        if block > each:
-            message = f"the armhole of {piece.key} leaves {block} stitches at once, and {each} go at each edge in all"
-            hint = f"make `block` at most {gauge.width_of(each) / 10:.1f} cm"
-            raise _problem("armhole-block-too-wide", message, section.block.origin, hint, env)
-    try:
-        return armhole(each, rows, block, None, gauge)
-    except ProfileImpossible as fault:
-        raise _too_shallow(section, piece, gauge, env, (each, rows, block), sloped, fault) from None
-
-
-def _too_shallow(
-    section: Armhole, piece: Piece, gauge: Gauge, env: Environment, asked: tuple[int, int, int | None], sloped: int, fault: ProfileImpossible
-) -> ProblemsFound:
-    """An armhole without the rows for its curve, or whose shoulder's slope takes them."""
-    each, rows, block = asked
-    needed = next(number for number in range(1, each + 3) if _can_be_shaped(each, number, block, gauge))
-    deep = f"make it at least {gauge.height_of(needed + sloped) / 10:.1f} cm deep"
-    if sloped:
-        message = f"the slope of {piece.key} takes {sloped} rows and its armhole at least {needed}, and there are {rows + sloped}"
-        most = rows + sloped - needed
-        hint = f"{deep}, or `slope` at most {gauge.height_of(most) / 10:.1f} cm" if most > 0 else deep
-        return _problem("armhole-too-shallow", message, section.origin, hint, env)
-    message = f"the armhole of {piece.key} can't be shaped in {max(0, rows)} rows: {fault}"
-    return _problem("armhole-too-shallow", message, section.origin, f"{deep}, or `target` wider", env)
-
-
-def _can_be_shaped(stitches: int, rows: int, block: int | None, gauge: Gauge) -> bool:
-    try:
-        armhole(stitches, rows, block, None, gauge)
-    except ProfileImpossible:
-        return False
-    return True
 
 
 def _slope_rows(top: Section, gauge: Gauge, env: Environment) -> int:
@@ -249,7 +196,7 @@ def _outer(
             narrower = gauge.width_of((1 if isinstance(top, NeckEdge) else 2) * (sloped + 1 - shoulder)) / 10
             first = f"make `slope` at most {most:.1f} cm" if shoulder > 1 else "take `slope` out"
             hint = f"{first}, or make the neck at least {narrower:.1f} cm narrower"
-            raise _problem("slope-too-steep", message, getattr(top, "slope").origin, hint, env)
+            raise fault("slope-too-steep", message, getattr(top, "slope").origin, hint, env)
         slope = (EdgePart("shoulder", later(slope_profile(shoulder, sloped, habits.shoulder_steps), total - sloped, total)),)
     found = {}
     for side in ("starting", "far"):
@@ -266,7 +213,7 @@ def _check_rise(piece: Piece, top: Neck | NeckEdge, gauge: Gauge, env: Environme
         least = gauge.height_of(2) + taller
         message = f"the neck of {piece.key} is {depth / 10:.1f} cm deep, and its last row, of rising stitches, is {(gauge.row_height + taller) / 10:.1f} cm high"
         hint = f"make `depth` at least {up_to_step(least / 10, 0.1):.1f} cm, or take out `as`: the slope is then worked in steps"
-        raise _problem("rising-too-high", message, top.depth.origin, hint, env)
+        raise fault("rising-too-high", message, top.depth.origin, hint, env)
 
 
 def _check_depth(piece: Piece, top: Section, gauge: Gauge, env: Environment, room: int, needed: int) -> None:
@@ -278,7 +225,7 @@ def _check_depth(piece: Piece, top: Section, gauge: Gauge, env: Environment, roo
         hint = f"make it at most {gauge.height_of(room - 1) / 10:.1f} cm deep, or let the section below begin lower"
     else:
         hint = "let the section below begin lower"
-    raise _problem("neck-too-deep", message, top.origin, hint, env)
+    raise fault("neck-too-deep", message, top.origin, hint, env)
 
 
 FEWEST_OF_NECK = 2
@@ -294,15 +241,15 @@ def _neck_stitches(piece: Piece, top: Shoulders | Neck | NeckEdge, gauge: Gauge,
     if wide < least + 1:
         message = f"{wide} stitch{'' if wide == 1 else 'es'} of {piece.key} can't be divided into shoulder and neck"
         hint = f"make the piece at least {gauge.width_of(least + 1) / 10:.1f} cm wide there"
-        raise _problem("neck-too-wide", message, top.origin, hint, env)
+        raise fault("neck-too-wide", message, top.origin, hint, env)
     found = allowed_count(gauge.stitches_in(env.length(width)), rule, Asked("the neck has", width.origin, env.size))
     if isinstance(top, Neck) and found < FEWEST_OF_NECK:
         message = f"the neck of {piece.key} comes to {found} stitch, and one has two edges to shape"
         fewest = FEWEST_OF_NECK if allows(rule, FEWEST_OF_NECK) else FEWEST_OF_NECK + 1
         hint = f"make the neck at least {gauge.width_of(fewest) / 10:.1f} cm wide"
-        raise _problem("neck-too-narrow", message, width.origin, hint, env)
+        raise fault("neck-too-narrow", message, width.origin, hint, env)
     if found > wide - least:
         message = f"the neck takes {found} of {wide} stitches and leaves no shoulder"
         hint = f"make the neck at most {gauge.width_of(wide - least) / 10:.1f} cm wide"
-        raise _problem("neck-too-wide", message, width.origin, hint, env)
+        raise fault("neck-too-wide", message, width.origin, hint, env)
     return found

@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from gaugewright.design.model import UNSTACKED, Design, Even, Formula, Piece, Wedge
-from gaugewright.errors import Origin, Problem, ProblemsFound
+from gaugewright.errors import Problem
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.cloth import Cloth
+from gaugewright.grading.fault import fault
 from gaugewright.grading.measure import Measured
 from gaugewright.grading.short_rows import turns
 from gaugewright.grading.wedge_rows import WedgePlan
@@ -51,19 +52,15 @@ def wedge_plan(section: Wedge, cloth: Cloth, gauge: Gauge, index: int, measured:
     above = measured.rows[index + 1]
     if above < lead + ROWS_ABOVE:
         message = f"the wedge is followed by {above} {'row' if above == 1 else 'rows'} of its even section, and needs {lead + ROWS_ABOVE}"
-        raise _problem("wedge-out-of-place", message, section.origin, "let it begin lower, or that section end higher", env)
+        raise fault("wedge-out-of-place", message, section.origin, "let it begin lower, or that section end higher", env)
     first, room = _room(section, gauge, stitches, env)
     number = rows // 2
     if number - 1 > room:
         most = gauge.height_of(2 * (room + 1)) / 10
         message = f"a wedge of {rows} rows turns {number} times on a side, a stitch apart or more, and {room} stitches are there beyond its point"
         hint = f"make `depth` at most {most:.1f} cm, `point` smaller, or `shortest` narrower"
-        raise _problem("wedge-too-deep", message, section.depth.origin, hint, env)
+        raise fault("wedge-too-deep", message, section.depth.origin, hint, env)
     return WedgePlan(cloth, "", stitches, section.at, lead, turns(number, first, room))
-
-
-def _problem(name: str, message: str, origin: Origin, hint: str, env: Environment) -> ProblemsFound:
-    return ProblemsFound([Problem(name, message, origin, hint, env.size)])
 
 
 def _rows(section: Wedge, gauge: Gauge, env: Environment) -> int:
@@ -71,7 +68,7 @@ def _rows(section: Wedge, gauge: Gauge, env: Environment) -> int:
     depth = env.length(section.depth)
     if depth < 0:
         message = f"the wedge is {depth / 10:.1f} cm deep"
-        raise _problem("wedge-negative", message, section.depth.origin, f"write max(0 cm, {section.depth.text})", env)
+        raise fault("wedge-negative", message, section.depth.origin, f"write max(0 cm, {section.depth.text})", env)
     return nearest_of_series(gauge.rows_in(depth), 0, 2)
 
 
@@ -82,13 +79,13 @@ def _room(section: Wedge, gauge: Gauge, stitches: int, env: Environment) -> tupl
     inner = half_up(stitches * SHORTEST_SHARE) if section.shortest is None else _stitches(section.shortest, gauge, env)
     if first < 1:
         message = f"the wedge begins {first} stitches from the side edge, which would gain its rows"
-        raise _problem("wedge-at-edge", message, section.point.origin, f"make `point` at least {gauge.stitch_width / 10:.1f} cm", env)
+        raise fault("wedge-at-edge", message, section.point.origin, f"make `point` at least {gauge.stitch_width / 10:.1f} cm", env)
     room = (stitches - max(1, inner)) // sides - first
     if room < 0:
         most = gauge.width_of((stitches - max(1, inner)) // sides) / 10
         message = f"the wedge's point is {first} stitches from the side edge, and beside its shortest row of {max(1, inner)} there are {first + room} of {stitches}"
         hint = f"make `point` at most {most:.1f} cm, or `shortest` narrower" if most > 0 else "make `shortest` narrower"
-        raise _problem("wedge-point-beyond", message, section.point.origin, hint, env)
+        raise fault("wedge-point-beyond", message, section.point.origin, hint, env)
     return first, room
 
 

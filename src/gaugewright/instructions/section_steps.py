@@ -77,8 +77,13 @@ def section_blocks(book: Book, view: PieceView, index: int, names: dict[str, str
         yield from buttonhole_blocks(book, view, titles)
     if not isinstance(section, EvenPlan):
         yield from _marks_up_to(book, view, view.section_first_rows(index), view.section_last_rows(index))
-    colours = _colour_sentences(book, view, index, names)
     yield from pattern_stages(book, view, index)
+    yield from _worked(book, view, index, names)
+
+
+def _worked(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Iterator[Block]:
+    """How a section's rows are worked, by its kind."""
+    section, colours = view.first.sections[index], _colour_sentences(book, view, index, names)
     match section:
         case EvenPlan():
             yield from _even(book, view, index, names)

@@ -5,7 +5,8 @@ from typing import Self
 from pydantic import Field, model_validator
 
 from gaugewright.spec.base import SpecModel
-from gaugewright.spec.fields import Count, FabricName, FormulaText, YarnName, refuse
+from gaugewright.spec.extents import refuse_extents
+from gaugewright.spec.fields import Count, FabricName, FormulaText, YarnName
 
 
 class Raglan(SpecModel):
@@ -24,8 +25,5 @@ class Raglan(SpecModel):
 
     @model_validator(mode="after")
     def _one_extent(self) -> Self:
-        if self.length is not None and self.rounds is not None:
-            raise refuse("two-extents", "this raglan gives both `length` and `rounds`", "take out `rounds`", path=("rounds",))
-        if self.length is None and self.rounds is None:
-            raise refuse("missing-key", "this raglan doesn't say how deep it is", "add `length: 18 cm`, or `rounds`")
+        refuse_extents(self, ("length", "rounds"), "rounds", "raglan", "how deep it is", "add `length: 18 cm`, or `rounds`")
         return self

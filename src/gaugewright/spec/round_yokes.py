@@ -5,6 +5,7 @@ from typing import Annotated, Any, Self
 from pydantic import Field, PlainValidator, Strict, WithJsonSchema, model_validator
 
 from gaugewright.spec.base import SpecModel
+from gaugewright.spec.extents import refuse_extents
 from gaugewright.spec.fields import Count, FabricName, FormulaText, Many, YarnName, refuse
 from gaugewright.units import UnitError, parse_quantity
 
@@ -44,10 +45,7 @@ class RoundYoke(SpecModel):
 
     @model_validator(mode="after")
     def _stated_once(self) -> Self:
-        if self.length is not None and self.rounds is not None:
-            raise refuse("two-extents", "this yoke gives both `length` and `rounds`", "take out `rounds`", path=("rounds",))
-        if self.length is None and self.rounds is None:
-            raise refuse("missing-key", "this yoke doesn't say how deep it is", "add `length: 22 cm`, or `rounds`")
+        refuse_extents(self, ("length", "rounds"), "rounds", "yoke", "how deep it is", "add `length: 22 cm`, or `rounds`")
         if self.at is not None and self.increases is not None:
             raise refuse("two-counts", "this yoke gives both `at` and `increases`: a share for each increase round says how many there are", "take out `increases`", path=("increases",))
         if self.at is not None and list(self.at) != sorted(set(self.at)):

@@ -6,6 +6,7 @@ from pydantic import Field, model_validator
 
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.crowns import Crown
+from gaugewright.spec.extents import refuse_extents, stated_keys
 from gaugewright.spec.fields import Change, Count, FabricName, FormulaText, LengthOrRest, Refers, Text, YarnName, refuse
 from gaugewright.spec.motifs import Motif
 from gaugewright.spec.opened import Opened
@@ -24,8 +25,12 @@ _COLOUR = Field(None, description="The yarn of this section, if it isn't by the 
 _TO = Field(None, description="The height from the hem at which the section ends: a level, or a formula.")
 
 
-def _given(model: SpecModel, *keys: str) -> list[str]:
-    return [key for key in keys if getattr(model, key) is not None]
+EXTENTS = ("to", "length", "rows", "rounds")
+"""How far a section goes: one of these."""
+
+
+def _refuse_extents(model: SpecModel) -> None:
+    refuse_extents(model, EXTENTS, "", "section", "how far it goes", "add `length: 10 cm`, or `to` with a level, or `rows`")
 
 
 class Even(SpecModel):
@@ -42,7 +47,7 @@ class Even(SpecModel):
 
     @model_validator(mode="after")
     def _one_extent(self) -> Self:
-        _refuse_extents(self, _given(self, "to", "length", "rows", "rounds"))
+        _refuse_extents(self)
         return self
 
 
@@ -67,14 +72,14 @@ class Taper(SpecModel):
 
     @model_validator(mode="after")
     def _two_of_three(self) -> Self:
-        extent, width = _given(self, "to", "length", "rows", "rounds"), _given(self, "target", "stitches")
+        extent, width = stated_keys(self, *EXTENTS), stated_keys(self, "target", "stitches")
         if len(extent) > 1:
-            _refuse_extents(self, extent)
+            _refuse_extents(self)
         if len(width) > 1:
             raise refuse(
                 "two-widths", "this taper gives both `target` and `stitches`", "keep one of them", path=("stitches",)
             )
-        given = [*extent, *width, *_given(self, "each")]
+        given = [*extent, *width, *stated_keys(self, "each")]
         if len(given) > 2:
             message = (
                 f"this taper gives {given[0]}, {given[1]} and {given[2]}: with two, the third follows for each size"
@@ -132,7 +137,7 @@ class Section(SpecModel):
 
     @model_validator(mode="after")
     def _one_kind(self) -> Self:
-        given = _given(self, *KINDS)
+        given = stated_keys(self, *KINDS)
         if len(given) > 1:
             raise refuse(
                 "two-kinds",
@@ -153,20 +158,3 @@ class Section(SpecModel):
         """What the section holds."""
         found: SectionPart = next(part for kind in KINDS if (part := getattr(self, kind)) is not None)
         return found
-
-
-def _refuse_extents(model: SpecModel, given: list[str]) -> None:
-    """How far a section goes is stated in exactly one way."""
-    if len(given) > 1:
-        raise refuse(
-            "two-extents",
-            f"this section gives both `{given[0]}` and `{given[1]}`",
-            f"take out `{given[1]}`",
-            path=(given[1],),
-        )
-    if not given:
-        raise refuse(
-            "missing-key",
-            "this section doesn't say how far it goes",
-            "add `length: 10 cm`, or `to` with a level, or `rows`",
-        )

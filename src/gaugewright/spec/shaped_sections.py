@@ -9,6 +9,7 @@ from typing import Annotated, Any, Literal, Self, TypeVar
 from pydantic import Field, Strict, model_validator
 
 from gaugewright.spec.base import SpecModel
+from gaugewright.spec.extents import refuse_extents
 from gaugewright.spec.fields import EdgeName, FabricName, FormulaText, OneOrMany, Refers, Text, YarnName, refuse
 from gaugewright.spec.vocabulary import HalfNeckShape, NeckShape
 
@@ -46,10 +47,7 @@ class Armhole(SpecModel):
 
     @model_validator(mode="after")
     def _one_extent(self) -> Self:
-        if self.to is not None and self.length is not None:
-            raise refuse("two-extents", "this section gives both `to` and `length`", "take out `length`", path=("length",))
-        if self.to is None and self.length is None:
-            raise refuse("missing-key", "this armhole doesn't say how far it goes", "add `to` with a level, or `length: 20 cm`")
+        refuse_extents(self, ("to", "length"), "length", "armhole", "how far it goes", "add `to` with a level, or `length: 20 cm`")
         return self
 
 
@@ -66,10 +64,7 @@ class RaglanEdge(SpecModel):
 
     @model_validator(mode="after")
     def _one_extent(self) -> Self:
-        if self.to is not None and self.length is not None:
-            raise refuse("two-extents", "this raglan edge gives both `to` and `length`", "take out `to`", path=("to",))
-        if self.to is None and self.length is None:
-            raise refuse("missing-key", "this raglan edge doesn't say how far it goes", "add `length: 22 cm`, or `to` with a level")
+        refuse_extents(self, ("to", "length"), "to", "raglan edge", "how far it goes", "add `length: 22 cm`, or `to` with a level")
         return self
 
 

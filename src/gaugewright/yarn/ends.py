@@ -40,8 +40,7 @@ def _goes_on_from(pieces: Mapping[str, GradedPiece], key: str) -> str:
     A yoke's yarn goes on with its body; the sleeves are joined anew.
     """
     start = pieces[key].main.start
-    goes_on = isinstance(start, GoOnStart) or isinstance(start, DivideStart) and start.part == "body"
-    if not goes_on:
+    if not isinstance(start, (GoOnStart, DivideStart)) or isinstance(start, DivideStart) and start.part != "body":
         return ""
     return start.piece if pieces[start.piece].main.rows[-1].runs[-1].colour == _first(pieces[key]) else ""
 
