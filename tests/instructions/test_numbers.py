@@ -463,7 +463,7 @@ def _told_elsewhere(sentence: str, told_so: str) -> bool:
     Shaped rounds and schedules of unlike structure are sentences in a copy and lines of a table in the
     whole, and so are the steps of shaped edges; a V may leave a stitch at its foot in some sizes only; a neck may be picked up stitch for stitch in one size and
     not in others; a drawing's letters are given to the measures of the size that is drawn; a table whose sizes
-    agree has one column for all.
+    agree has one column for all; a width is checked where it is wide enough in every size.
     """
     if re.match(r"— \d+ sts?\.$|cm$|in$|sts$|g$|m$|Rows$|Rnds$|Yarn$|carry$|cut$|go on$|\d [A-Z]\w+$|\d+( to \d+)?$|[A-Z] [A-Z]\w+( \w+)*$|Join with a .* work (along the edge|all round the opening)|Then work plain \w+ to the end of R\w+ \d+\.$|To the end of R\w+ \d+: Work plain \w+\.$", sentence):
         return True
@@ -477,6 +477,8 @@ def _told_elsewhere(sentence: str, told_so: str) -> bool:
         return f" {steps[1].lower()} " in f" {told_so} "
     if measured := re.match(r"The piece now measures (.*) from", sentence):
         return f"the piece measures {measured[1].lower()} from" in told_so
+    if re.match(r"(Check: )?After Row 4 the piece should be|Up to 2 % more or less", sentence):
+        return "the piece should be" not in told_so  # in a smaller size it is too narrow to tell by
     if re.match(r"Pattern|From (Row|Rnd) \d+ on|(Size \w+ only: )?At the edge|At each edge|Here there is no room|Keep to the pattern", sentence):
         return "repeats of the pattern" in told_so  # where sizes differ, a table tells what a sentence tells of one size
     return bool(shaped) and all(part in told_so for part in re.split(r", then ", shaped[1].lower()))

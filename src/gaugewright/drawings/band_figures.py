@@ -15,7 +15,7 @@ from gaugewright.sized import Sized
 from gaugewright.tolerances import SAME_LENGTH
 
 
-LAID_STRAIGHT = "laid out straight; it gapes at the corners where it loses stitches"
+LAID_STRAIGHT = "laid out straight; it gapes at the corners where it loses stitches, and its outer edge is measured without the gaps"
 
 
 def with_corners_and_holes(figure: PieceFigure, plans: Sized[PiecePlan], graded: Sized[GradedPiece]) -> PieceFigure:

@@ -14,6 +14,7 @@ from gaugewright.drawings.flat_raglan_cover import raglan_pieces, with_raglan_sl
 from gaugewright.drawings.garment import GarmentFigure, GarmentPart, draw_garment
 from gaugewright.drawings.garment_layout import Edging, open_front, pullover, turned_over
 from gaugewright.drawings.geometry import box_around
+from gaugewright.drawings.hood_cover import with_hood
 from gaugewright.drawings.model import PieceFigure
 from gaugewright.drawings.primitives import Drawing, Hatch
 from gaugewright.drawings.raglan_cover import raglan_garment
@@ -54,7 +55,7 @@ def _body(
     right = next(p for p in fronts if p.key != left.key)
     worn_left = figures[left.key] if left.mirrored else turned_over(figures[left.key])
     garment = open_front(title, figures[back.key], figures[right.key], worn_left, sleeve, _edging(design, right, figures))
-    garment = _with_pockets(_with_hood(garment, design, figures, back), design, figures, insets)
+    garment = _with_pockets(_with_hood(garment, design, figures, back, right), design, figures, insets)
     return _with_ribbing(garment, design, figures, back)
 
 
@@ -126,18 +127,14 @@ def _shares_up(figure: PieceFigure, piece: Piece) -> tuple[float, ...]:
     return tuple((x - left if from_start else right - x) / figure.along for x in middles)
 
 
-def _with_hood(garment: GarmentFigure, design: Design, figures: Mapping[str, PieceFigure], back: Piece) -> GarmentFigure:
-    """A hood picked up along the neck, half as wide as it is, behind all else; a band goes round it and not round the neck."""
+def _with_hood(garment: GarmentFigure, design: Design, figures: Mapping[str, PieceFigure], back: Piece, front: Piece) -> GarmentFigure:
+    """A hood picked up along the neck and folded to itself, if there is one."""
     hood = next((p for p in design.pieces if (back.key, "neck") in p.start.edges and any(is_folded(design, s) and s.join.piece == p.key for s in design.seams)), None)
     if hood is None:
         return garment
-    figure = figures[hood.key]
-    left, bottom, right, _ = box_around(figure.outline)
-    outline = tuple(((x - left) / 2, y) for x, y in figure.outline)
-    part = GarmentPart(figure.title, outline, figure.bands, ((right - left) / 4, bottom), (0.0, _neck_height(figures[back.key])))
-    band = next((p.title for p in design.pieces if any(key == hood.key for key, _ in p.start.edges)), "")
-    round_neck = next((one for one in garment.parts if one.name == band), None)
-    return replace(garment, parts=(part, *(one for one in garment.parts if one is not round_neck)))
+    edging = _edging(design, front, figures)
+    round_face = edging if edging and any(p.title == edging.title and any(key == hood.key for key, _ in p.start.edges) for p in design.pieces) else None
+    return with_hood(garment, figures[hood.key], _neck_height(figures[back.key]), front.title, round_face)
 
 
 def _neck_height(back: PieceFigure) -> float:

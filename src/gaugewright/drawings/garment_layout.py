@@ -148,15 +148,21 @@ def _run(points: Sequence[Point], first: int, last: int) -> tuple[Point, ...]:
     return tuple(points[(first + step) % len(points)] for step in range(count))
 
 
+def straight_edge(front: GarmentPart) -> tuple[Point, ...]:
+    """The ends of the edge of a right front in its place, from the hem up to where the neck begins."""
+    edge = _front_edge(front)
+    return edge[0], (edge[0][0], max(point[1] for point in edge if abs(point[0] - edge[0][0]) < 1.0))
+
+
 def _front_edging(front: GarmentPart, edging: Edging) -> GarmentPart:
     """A band along the front edge, running on over the shoulder to the height of the neck's band."""
     edge = _front_edge(front)
     top = edge[-1][1] + edging.depth
-    inner = _beside(edge, edging.depth)
+    inner = beside(edge, edging.depth)
     (ax, ay), (bx, by) = inner[-2], inner[-1]
     end = (bx + (bx - ax) * (top - by) / (by - ay), top) if by > ay else (bx, top)
     outline = (*edge, (edge[-1][0], top), end, *reversed(inner[:-1]))
-    return GarmentPart(edging.title, outline, _paint(edging, outline), mirrored=front.mirrored)
+    return GarmentPart(edging.title, outline, painted(edging, outline), mirrored=front.mirrored)
 
 
 CORNERS = 12
@@ -165,8 +171,7 @@ CORNERS = 12
 
 def _buttons(front: GarmentPart, edging: Edging) -> tuple[GarmentPart, ...]:
     """Buttons in the middle, where the bands lie over one another."""
-    edge = _front_edge(front)
-    straight = max((point[1] for point in edge if abs(point[0] - edge[0][0]) < 1.0), default=0.0)
+    straight = straight_edge(front)[-1][1]
     turns = [2 * math.pi * number / CORNERS for number in range(CORNERS)]
     circle = tuple((edging.button / 2 * math.cos(turn), edging.button / 2 * math.sin(turn)) for turn in turns)
     return tuple(GarmentPart(BUTTON, circle, at=(0.0, share * straight)) for share in edging.buttons)
@@ -177,17 +182,18 @@ def _neck_edging(right: GarmentPart, left: GarmentPart, edging: Edging) -> Garme
     start, y = _front_edge(right)[-1]
     end = -_front_edge(left)[-1][0]
     outline = ((start, y), (end, y), (end, y + edging.depth), (start, y + edging.depth))
-    return GarmentPart(edging.title, outline, _paint(edging, outline))
+    return GarmentPart(edging.title, outline, painted(edging, outline))
 
 
-def _paint(edging: Edging, outline: Sequence[Point]) -> tuple[ColourBand, ...]:
+def painted(edging: Edging, outline: Sequence[Point]) -> tuple[ColourBand, ...]:
+    """An outline in the edging's colour."""
     if not edging.colour_name:
         return ()
     _, bottom, _, top = box_around(outline)
     return (ColourBand(edging.colour_name, edging.colour, bottom, top),)
 
 
-def _beside(path: Sequence[Point], distance: float) -> list[Point]:
+def beside(path: Sequence[Point], distance: float) -> list[Point]:
     """A line beside another, to the right of its direction, with mitred corners."""
     normals = [(dy, -dx) for dx, dy in (direction(a, b) for a, b in zip(path, path[1:], strict=False))]
     result = []

@@ -5,19 +5,20 @@ text keep their size on paper while the piece shrinks to make room for them, so 
 found by laying the drawing out a few times.
 """
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
 from gaugewright.drawings.canvas import cut_canvas
-from gaugewright.drawings.colour_bands import assign_hatches, fills_of, hatched, name_bands, outlines_of, paint_bands, write_colour_key
+from gaugewright.drawings.colour_bands import PaintedBand, assign_hatches, fills_of, hatched, name_bands, outlines_of, paint_bands, write_colour_key
 from gaugewright.drawings.crown_figures import circle
 from gaugewright.drawings.dimension_layout import Wanted, add_dimensions
 from gaugewright.drawings.dimension_lines import INK, THIN
 from gaugewright.drawings.drawn_size import in_size
 from gaugewright.drawings.edge_labels import mark_point, name_edge
 from gaugewright.drawings.geometry import box_around
-from gaugewright.drawings.model import KeyEntry, PieceFigure, Schematic, Units
+from gaugewright.drawings.model import ColourBand, KeyEntry, PieceFigure, Schematic, Units
 from gaugewright.drawings.primitives import Drawing, Hatch, Point, Polygon, Polyline
 from gaugewright.drawings.scale import fit_to_room
 from gaugewright.drawings.slit_lines import draw_slit, listed_openings
@@ -89,15 +90,24 @@ def _lay_out(request: _Request, scale: float) -> Scene:
         scene = mark_point(scene, outline, name, _on_paper(point, scale))
     for name, start, end in figure.slits:
         scene = draw_slit(scene, outline, name, (_on_paper(start, scale), _on_paper(end, scale)))
-    if bands:
-        sides = _quieter_side_first(scene, outline, figure)
-        scene = name_bands(scene, outline, bands, sides, request.max_width)
+    scene = _name_colours(request, scene, outline, bands)
     if figure.rings:
         scene = write_colour_key(scene, {ring.name: hatched((), ring.colour, request.hatches[ring.name]) for ring in figure.rings}, request.max_width)
     for name, point in figure.edge_names:
         scene = name_edge(scene, outline, name, _on_paper(point, scale))
     note = _note(figure)
     return _write_note(scene, note, request.max_width) if note else scene
+
+
+def _name_colours(request: _Request, scene: Scene, outline: Sequence[Point], bands: Sequence[PaintedBand]) -> Scene:
+    """Colours by name where a piece has several; one colour alone stands in a key, and has no name where the pattern has no other.
+
+    Why: beside a piece of one colour its name reads as that of an edge.
+    """
+    names = {band.name: band.paint for band in bands}
+    if len(names) > 1:
+        return name_bands(scene, outline, bands, _quieter_side_first(scene, outline, request.figure), request.max_width)
+    return write_colour_key(scene, names, request.max_width) if len(request.hatches) > 1 else scene
 
 
 def _rings(request: _Request, outline: Sequence[Point], scale: float) -> tuple[Polygon, ...]:
@@ -141,7 +151,22 @@ def _quieter_side_first(scene: Scene, outline: Sequence[Point], figure: PieceFig
 
 
 def _note(figure: PieceFigure) -> str:
+    return "; ".join(part for part in (_way(figure), _numbering(figure.bands)) if part)
+
+
+def _way(figure: PieceFigure) -> str:
     return IN_ROUNDS if figure.in_rounds else OPENED if figure.opened else figure.note
+
+
+def _numbering(bands: Sequence[ColourBand]) -> str:
+    """From where blocks are counted, since that edge lies on one side of the RS for one hand and on the other for the other."""
+    numbered = [band for band in bands if band.number]
+    if not numbered:
+        return ""
+    lefts = [-math.inf if band.left is None else band.left for band in numbered]
+    first = lefts[min(range(len(numbered)), key=lambda index: numbered[index].number)]
+    side = "left" if first == min(lefts) else "right"
+    return f"blocks are counted from the edge where row 1 begins, here on the {side}; on the RS it is on the right if you are right-handed"
 
 
 def _write_note(scene: Scene, note: str, max_width: float) -> Scene:
@@ -180,6 +205,8 @@ def _describe(figure: PieceFigure, units: Units, key: Sequence[KeyEntry]) -> str
     if figure.edge_names or figure.marks:
         names = ", ".join(dict.fromkeys(name for name, _ in (*figure.edge_names, *figure.marks)))
         sentences.append(f"Named on the outline: {names}.")
-    if _note(figure):
-        sentences.append(f"This piece is {_note(figure)}.")
+    if _way(figure):
+        sentences.append(f"This piece is {_way(figure)}.")
+    if counted := _numbering(figure.bands):
+        sentences.append(f"{counted[0].upper()}{counted[1:]}.")
     return " ".join(sentences)

@@ -184,7 +184,7 @@ def order_of_work(book: Book, design: Design, names: Names, made: Mapping[str, S
         yield Paragraph(book.front_text("order-divide", piece=told[key], yoke=names.pieces[design.piece(key).start.edges[0][0]]), "bullet")
     for index, one in enumerate(design.attachments):
         seams = book.sentence("seam-one", letters=letter(index))
-        yield Paragraph(book.front_text("order-attach", piece=names.pieces[one.piece], seams=seams), "bullet")
+        yield Paragraph(book.front_text("order-attach", piece=names.pieces[one.piece], to=names.pieces[one.to], seams=seams), "bullet")
     run: list[str] = []
     for index in range(len(design.seams)):
         run.append(seam_letter(design, index))
