@@ -1,5 +1,7 @@
 """How a piece begins: foundation chain or ring with its first row, or stitches picked up."""
 
+from collections.abc import Iterator
+
 from gaugewright.grading.model import CentreStart, ChainStart, DivideStart, EdgeStart, GoOnStart, PickUp
 from gaugewright.instructions.cloth_words import closing, opening, pick_up_close
 from gaugewright.instructions.corner_words import marker_step
@@ -101,12 +103,20 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
         if any(up.corners for start in starts for up in start.pick_ups):  # type: ignore[union-attr]
             sentences.append(book.sentence("pick-up-left", stitch=book.abbr(cloth.stitch)))
         sentences.append(book.sentence("pick-up-quarters"))
-        over = {up.stitches - up.level > up.rows for start in starts for up in start.pick_ups if up.rows and up.stitches - up.level != up.rows}  # type: ignore[union-attr]
-        sentences += [book.sentence("pick-up-two", stitch=book.abbr(cloth.stitch))] if True in over else []
-        sentences += [book.sentence("pick-up-passed")] if False in over else []
+        sentences += _row_ends(book, starts.map(lambda start: [(up.stitches - up.level) / up.rows for up in start.pick_ups if up.rows]), cloth.stitch)  # type: ignore[union-attr]
         sentences.append(book.sentence(INTO_ROW_ENDS[view.piece.start.take_up]))
     count = count_end(book, f"{view.piece.key}.row1", view.stitches(first_rows(view)))
     return step("Rnd\u00a01 (pick-up rnd, RS):" if view.in_rounds else "Row\u00a01 (pick-up row, RS):", *sentences, count=count)
+
+
+def _row_ends(book: Book, shares: Sized[list[float]], stitch: str) -> Iterator[Spans]:
+    """Row ends that take more than one stitch, or none; `shares` are the stitches to a row end along each edge."""
+    most = shares.map(max)
+    if max(most.values) > 1:
+        kind = "pick-up-two" if max(most.values) <= 2 else "pick-up-three" if min(most.values) > 2 else "pick-up-three-in-some"
+        yield book.sentence(kind, stitch=book.abbr(stitch))
+    if min(min(one) for one in shares) < 1:
+        yield book.sentence("pick-up-passed")
 
 
 def is_border(view: PieceView) -> bool:

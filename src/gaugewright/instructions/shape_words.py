@@ -178,4 +178,15 @@ def top_check(book: Book, view: PieceView) -> Spans:
     if "shoulder" not in view.graded.values[0].edges:
         return book.sentence("final-check-cap", view.piece.key, length=length, bottom=bottom)
     shoulder = Mm(view.graded.map(lambda piece: piece.edges["shoulder"].length))
-    return book.sentence("final-check-shoulders", view.piece.key, length=length, bottom=bottom, width=shoulder)
+    if not _stepped(view.first.sections[-1]):
+        return book.sentence("final-check-shoulders", view.piece.key, length=length, bottom=bottom, width=shoulder)
+    return book.sentence(
+        "final-check-shoulders-stepped", view.piece.key, length=length, bottom=bottom, width=shoulder,
+        n=view.graded.map(lambda piece: piece.edges["shoulder"].stitches),
+    )
+
+
+def _stepped(top: object) -> bool:
+    """Whether a shoulder's slope leaves stitches, which its seam finds below the last row; those of a whole top are told before."""
+    parts = top.outer if isinstance(top, DividedPlan) else (*top.starting, *top.far) if isinstance(top, ProfilePlan) else ()
+    return any(part.name == "shoulder" for part in parts) or (isinstance(top, DividedPlan) and top.sloped > 0)
