@@ -7,7 +7,7 @@ from gaugewright.gauge.model import Gauge
 from gaugewright.gauge.readings import UNEVEN, Estimate, Reading, estimate, width_needed
 from gaugewright.pipeline import Graded
 from gaugewright.rounding import half_up, to_step
-from gaugewright.spec.readings import STATES, ReadState, SwatchReadings
+from gaugewright.spec.readings import STATES, ReadState, SwatchReadings, WrittenReading
 from gaugewright.tolerances import GAUGE_OFF
 
 FEWEST_FOR_UNEVENNESS = 3
@@ -76,8 +76,12 @@ def _gauges(readings: SwatchReadings) -> Iterator[ReadGauge]:
     for state in STATES:
         read: ReadState | None = getattr(readings, state)
         if read is not None:
-            across, along = ([Reading(one.count, one.over.mm) for one in some] for some in (read.stitches, read.rows))
+            across, along = ([_reading(one) for one in some] for some in (read.stitches, read.rows))
             yield ReadGauge(state, estimate(across), estimate(along))
+
+
+def _reading(one: WrittenReading) -> Reading:
+    return Reading(one.count, one.over.mm, one.along, one.start.mm if one.start else 0.0)
 
 
 def _uneven(used: ReadGauge, state: ReadState) -> float:

@@ -12,6 +12,9 @@ from gaugewright.spec.readings import SwatchReadings, read_swatch
 from gaugewright.trade.hooks import hook_label, next_hook
 from gaugewright.units import cm_text, inches_text
 
+FEWEST_TO_TELL = 4
+"""From so many readings on, the range holds the truth as often as it says (simulated swatches)."""
+
 CLOSE = 0.02
 """A stitch within two hundredths of the one wanted is at gauge (common practice, no source)."""
 
@@ -76,13 +79,22 @@ def _gauge_lines(gauge: ReadGauge, used: bool) -> list[str]:
     for name, one in (("stitches", gauge.stitches), ("rows", gauge.rows)):
         per = 100 / one.mean
         count = f"{one.readings} reading{'s' if one.readings > 1 else ''}"
-        line = f"  {per:.2f} {name} to 10 cm, {100 / one.high:.2f} to {100 / one.low:.2f} (95 %, from {count})"
+        line = f"  {per:.2f} {name} to 10 cm, {100 / one.high:.2f} to {100 / one.low:.2f} (90 %, from {count})"
         if one.readings > 1:
             line += f"; single readings spread by {one.spread / one.mean * 100:.1f} %"
         lines.append(line)
+        if one.shared:
+            lines.append(f"  {_numbered(one.shared)} of the {name} shares its stitches with another: not taken again" if len(one.shared) == 1 else f"  {_numbered(one.shared)} of the {name} share their stitches with others: not taken again")
+        if one.readings < FEWEST_TO_TELL:
+            lines.append(f"  count {name} in {FEWEST_TO_TELL} places at least, each in another {'row' if name == 'stitches' else 'column of stitches'}: so few can't tell how much yours differ")
         if one.outlier is not None:
             lines.append(f"  reading {one.outlier + 1} of the {name} is far from the others: measure it again, or take it out")
     return lines
+
+
+def _numbered(places: tuple[int, ...]) -> str:
+    numbers = [str(place + 1) for place in places]
+    return f"reading {numbers[0]}" if len(numbers) == 1 else f"readings {', '.join(numbers[:-1])} and {numbers[-1]}"
 
 
 def _change_lines(found: SwatchAdvice) -> list[str]:

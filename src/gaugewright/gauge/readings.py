@@ -1,22 +1,18 @@
 """Readings of a swatch to a gauge: mean, spread, and the range in which the true figure lies.
 
-In: counts over measured lengths. Out: the length of one stitch or row with its uncertainty. A count is read to
-half a stitch at best, and stitches differ among themselves; both show in how far readings differ from one another.
+In: counts over measured lengths. Out: the length of one stitch or row with its uncertainty. Readings that share
+stitches tell one thing twice, so of overlapping ones only some are used.
 """
 
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cache
-from pathlib import Path
 from statistics import median
 
-from gaugewright.datafiles import read_table
-
-DATA = Path(__file__).with_name("data")
+from gaugewright.gauge.likely import likely_range, tape_step
 
 READ_TO = 0.5
-"""A count may be off by half a stitch or row, both ends taken together (common practice, no source)."""
+"""A count is read to the half stitch or row (common practice, no source)."""
 
 UNEVEN = 0.10
 """How much stitches differ from one another where readings can't tell, as a share (common practice, no source)."""
@@ -26,15 +22,19 @@ FAR_OFF = 3.5
 """A reading is pointed out beyond so many robust deviations (the modified z score of Iglewicz and Hoaglin, 1993; from memory)."""
 
 NORMAL = 1.96
-"""The share of 95 % of a normal distribution, in standard deviations."""
+"""A swatch is asked to be wide enough for 95 % of a normal distribution, in standard deviations: width costs little."""
 
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """So many stitches or rows over a length in mm."""
+    """So many stitches or rows over a length in mm; `along` names the row (of rows: the column of stitches) it was
+    counted along, and `start` where it begins there, mm. Unnamed, it lies along a row of its own.
+    """
 
     count: float
     over: float
+    along: int | None = None
+    start: float = 0.0
 
     @property
     def each(self) -> float:
@@ -44,9 +44,10 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class Estimate:
-    """The length of one stitch or row in mm: its mean, the standard deviation of readings, the 95 % range of the mean.
+    """The length of one stitch or row in mm: its mean, the standard deviation of readings, the 90 % range of the mean.
 
-    `outlier` is the place of a reading far from the others, from 0.
+    `outlier` is the place of a reading far from the others, from 0; `shared` are those left out, since they share
+    stitches with others.
     """
 
     mean: float
@@ -55,6 +56,7 @@ class Estimate:
     high: float
     readings: int
     outlier: int | None = None
+    shared: tuple[int, ...] = ()
 
     @property
     def share(self) -> float:
@@ -65,22 +67,44 @@ class Estimate:
 def estimate(readings: Sequence[Reading]) -> Estimate:
     """The gauge of these readings; a reading over a longer stretch weighs more.
 
-    With one reading the range is what half a stitch misread makes; with more it is the t range of their mean, and
-    never narrower than misreading allows.
-
     >>> one = estimate([Reading(18, 205.0)])
     >>> round(one.mean, 2), round(one.low, 2), round(one.high, 2)
-    (11.39, 11.07, 11.71)
+    (11.39, 10.9, 11.88)
     """
     if not readings or any(one.count <= 0 or one.over <= 0 for one in readings):
         raise ValueError("an estimate needs readings of more than nothing")
-    number = len(readings)
-    mean = sum(one.over for one in readings) / sum(one.count for one in readings)
-    counted = sum(one.count for one in readings) / number
-    misread = mean * READ_TO / counted / math.sqrt(number)
-    spread = math.sqrt(sum((one.each - mean) ** 2 for one in readings) / (number - 1)) if number > 1 else 0.0
-    half = max(misread, student_t(number - 1) * spread / math.sqrt(number)) if number > 1 else misread
-    return Estimate(mean, spread, mean - half, mean + half, number, outlier(readings))
+    shared = sharing(readings)
+    used = [one for place, one in enumerate(readings) if place not in shared]
+    number, counted = len(used), [one.count for one in used]
+    mean = sum(one.over for one in used) / sum(counted)
+    spread = math.sqrt(sum((one.each - mean) ** 2 for one in used) / (number - 1)) if number > 1 else 0.0
+    low, high = likely_range(counted, [one.over for one in used], _misread(used), tape_step(one.over for one in used) / 2, UNEVEN)
+    return Estimate(mean, spread, low, high, number, outlier(readings), shared)
+
+
+def sharing(readings: Sequence[Reading]) -> tuple[int, ...]:
+    """The readings left out so that no two of the rest share stitches, as many staying as can.
+
+    >>> sharing([Reading(9, 100.0, 1, 0.0), Reading(9, 100.0, 1, 50.0), Reading(9, 100.0, 1, 100.0), Reading(9, 100.0, 2, 50.0)])
+    (1,)
+    """
+    ends: dict[int, float] = {}
+    left_out = []
+    for place, one in sorted(enumerate(readings), key=lambda placed: placed[1].start + placed[1].over):
+        if one.along is None:
+            continue
+        if one.start < ends.get(one.along, -math.inf):
+            left_out.append(place)
+        else:
+            ends[one.along] = one.start + one.over
+    return tuple(sorted(left_out))
+
+
+def _misread(readings: Sequence[Reading]) -> float:
+    """By how much a count may be off. Whole stitches that are the same over lengths that differ were counted off first."""
+    counts, lengths = {one.count for one in readings}, {one.over for one in readings}
+    counted_off = len(counts) == 1 and len(lengths) > 1 and all(one.count % 1 == 0 for one in readings)
+    return 0.0 if counted_off else READ_TO / 2
 
 
 def outlier(readings: Sequence[Reading]) -> int | None:
@@ -98,23 +122,6 @@ def outlier(readings: Sequence[Reading]) -> int | None:
     usual = max(1.4826 * median(abs(value - middle) for value in each), allowed)
     far = max(range(len(each)), key=lambda place: abs(each[place] - middle))
     return far if abs(each[far] - middle) > FAR_OFF * usual else None
-
-
-@cache
-def _table() -> tuple[float, ...]:
-    return tuple(float(row["t"]) for row in read_table(DATA / "student_t.csv"))
-
-
-def student_t(freedom: int) -> float:
-    """Student's t for a 95 % range, by degrees of freedom; beyond the table it comes down to the normal's as 1 / freedom.
-
-    >>> student_t(1), student_t(4), round(student_t(1000), 3)
-    (12.706, 2.776, 1.962)
-    """
-    table = _table()
-    if freedom <= len(table):
-        return table[freedom - 1]
-    return NORMAL + (table[-1] - NORMAL) * len(table) / freedom
 
 
 def width_needed(stitch: float, allowed: float, uneven: float = UNEVEN) -> float:

@@ -1,6 +1,5 @@
 """A file of a swatch's readings, as it is written."""
 
-from collections.abc import Sequence
 from pathlib import Path
 from typing import Annotated, Literal, Self
 
@@ -23,6 +22,16 @@ class WrittenReading(SpecModel):
 
     count: Annotated[float, Strict(False), Field(gt=0, le=2000)] = Field(description="Stitches or rows counted, halves too.", examples=[18, 13.5])
     over: Length = Field(description="The length they measure.", examples=["20.5 cm"])
+    along: Annotated[int, Field(ge=1, le=20000)] | None = Field(
+        None, description="The row it was counted along, or for rows the column of stitches; one of its own unless stated.", examples=[5]
+    )
+    start: Length | None = Field(None, description="Where along it the count begins, from the swatch's edge: readings that overlap tell less.", examples=["3 cm"])
+
+    @model_validator(mode="after")
+    def _placed(self) -> Self:
+        if self.start is not None and self.along is None:
+            raise refuse("missing-key", "this reading says where it begins, but not along which row", "add `along: 5` with the number of its row", path=("start",))
+        return self
 
 
 ReadingList = Annotated[tuple[WrittenReading, ...], _Loose, Many, Field(min_length=1, max_length=200)]
@@ -78,9 +87,3 @@ def read_swatch(path: Path) -> SwatchReadings:
         return SwatchReadings.model_validate(source.data)
     except ValidationError as fault:
         raise ProblemsFound(problems_from(fault, SwatchReadings, source)) from None
-
-
-def totals(readings: Sequence[WrittenReading]) -> tuple[tuple[float, float], ...]:
-    """Counts and lengths in mm."""
-    return tuple((one.count, one.over.mm) for one in readings)
-
