@@ -155,8 +155,8 @@ def _measures(old: Side, new: Side) -> Iterator[MeasureChange]:
 
 
 def _balls(old: Side, new: Side) -> Iterator[BallChange]:
-    """Balls to buy, where all yarns in use have a weighed swatch and a ball."""
-    if any(one is None for side in (old, new) for one in side.amounts):
+    """Balls to buy, where all yarns in use have a weighed swatch and a ball: an estimate's ends are too far apart to compare."""
+    if any(one is None or any(each.estimated for each in one.values()) for side in (old, new) for one in side.amounts):
         return
     for yarn in old.design.yarns:
         was, now = (side.amounts.map(lambda one, key=yarn.key: one[key].balls if one and key in one else 0) for side in (old, new))  # type: ignore[misc]

@@ -34,7 +34,7 @@ def test_a_seam_on_both_sides_takes_its_yarn_twice() -> None:
     fewer = replace(graded.design, seams=tuple(seam for seam in graded.design.seams if seam.join.edge != "side"))
     whole, less = amounts(graded.design, pieces), amounts(fewer, pieces)
     assert whole and less
-    saved = whole["chalk"].tails_and_seams - less["chalk"].tails_and_seams
+    saved = whole["chalk"].counted.seams - less["chalk"].counted.seams
     strand = 2 * tail("seam factor") * pieces["back"].edges["side"].length
     assert saved == pytest.approx(strand / 110_000 * 100)  # 110 m to a ball of 100 g
 
@@ -61,4 +61,4 @@ def test_a_folded_edge_takes_yarn_for_half_its_length() -> None:
     whole, less = amounts(design, pieces), amounts(fewer, pieces)
     assert whole and less
     strand = tail("seam factor") * pieces["hood"].edges["top"].length / 2
-    assert whole["oat"].tails_and_seams - less["oat"].tails_and_seams == pytest.approx(strand / 100_000 * 100)
+    assert whole["oat"].counted.seams - less["oat"].counted.seams == pytest.approx(strand / 100_000 * 100)

@@ -107,7 +107,7 @@ def test_yarn_by_hand() -> None:
     grading = graded(text)
     found = amounts(designed(text), {"square": grading.pieces["square"]["Small"]})
     assert found is not None
-    assert (found["oat"].stitches, found["kelp"].stitches) == (pytest.approx(8 * 8), pytest.approx(7 * 8))
+    assert (found["oat"].counted.stitches, found["kelp"].counted.stitches) == (pytest.approx(8 * 8), pytest.approx(7 * 8))
     joins, tails = 22 * 3.5 * 400 / 3 / 2000, 2 * 152.4 / 2000
-    assert found["oat"].tails_and_seams == pytest.approx(joins + 8 * tails)
-    assert found["kelp"].tails_and_seams == pytest.approx(7 * tails)
+    assert (found["oat"].counted.seams, found["oat"].counted.tails) == (pytest.approx(joins), pytest.approx(8 * tails))
+    assert (found["kelp"].counted.seams, found["kelp"].counted.tails) == (0.0, pytest.approx(7 * tails))

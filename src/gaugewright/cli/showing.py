@@ -96,18 +96,9 @@ def row_text(row: Row) -> str:
 
 
 def _yarn(graded: pipeline.Graded) -> Iterator[str]:
-    from gaugewright.yarn.amounts import amounts
+    from gaugewright.cli.yarn_terms import term_lines
 
-    for size in graded.bodies.labels:
-        found = amounts(graded.design, {key: sized[size] for key, sized in graded.grading.pieces.items()})
-        if found is None:
-            yield f"{size}: no figure, a swatch in use was not weighed"
-            continue
-        for amount in found.values():
-            yield (
-                f"{size} {amount.colour}: {amount.stitches:.0f} g stitches, {amount.foundations:.0f} g foundations, "
-                f"{amount.tails_and_seams:.0f} g tails and seams, {amount.total:.0f} g with the margin, {amount.balls} balls"
-            )
+    return term_lines(graded)
 
 
 def _text(graded: pipeline.Graded, before: pipeline.Graded | None, gauge: Sequence[str], templates: Path | None) -> Iterator[str]:

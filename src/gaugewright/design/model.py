@@ -7,7 +7,9 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
+from gaugewright.design.buying import Buying as Buying
 from gaugewright.design.buttonholes import Buttonholes as Buttonholes
+from gaugewright.design.buying import Buying as Buying
 from gaugewright.design.colours import Bands as Bands
 from gaugewright.design.colours import Colours as Colours
 from gaugewright.design.conventions import Conventions as Conventions
@@ -259,6 +261,7 @@ class Design:
     attachments: tuple[Attachment, ...]
     openings: tuple[Opening, ...]
     finished: tuple[FinishedMeasure, ...]
+    buying: Buying = Buying()
 
     def fabric(self, key: str) -> Fabric:
         """The fabric of that name."""

@@ -8,6 +8,7 @@ from gaugewright.design.likeness import resolved
 from gaugewright.design.model import (
     About,
     Attachment,
+    Buying,
     Conventions,
     Design,
     EdgeName,
@@ -45,6 +46,7 @@ def resolve(loaded: LoadedSpec, size_labels: SizeLabels) -> Design:
         attachments=tuple(_attachment(index, spec, origins) for index in range(len(spec.attach))),
         openings=tuple(_opening(index, spec, origins) for index in range(len(spec.openings))),
         finished=tuple(_finished(key, spec, origins) for key in spec.finished),
+        buying=Buying(spec.buying.margin / 100, spec.buying.swatches == "in the balls"),
     )
 
 

@@ -15,10 +15,12 @@ from gaugewright.grading.grade import Grading
 from gaugewright.grading.plan import ShouldersPlan
 from gaugewright.grading.waiting import in_working_order, seams_before
 from gaugewright.instructions.abbreviations import abbreviations
+from gaugewright.instructions.amount_tables import Amounts
 from gaugewright.instructions.gauge_page import CriticalLength, footer_gauge, gauge_page
 from gaugewright.instructions.layout_words import layout_blocks
 from gaugewright.instructions.making_up import finishing, making_up, order_of_work, seam_letter
-from gaugewright.instructions.materials import Amounts, materials
+
+from gaugewright.instructions.materials import materials
 from gaugewright.instructions.motif_words import is_motif, motif_plans
 from gaugewright.instructions.nodes import Block, Document, Figure, Heading, Paragraph, plain
 from gaugewright.instructions.notes_page import notes_page
@@ -50,6 +52,7 @@ class Pattern:
     drawn: str
     own_gauge: str = ""
     changes: Changes | None = None
+    plot: Drawing | None = None
 
 
 def build_document(pattern: Pattern, book: Book) -> Document:
@@ -68,7 +71,7 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     front = (
         *_title(pattern, book),
         *sizes_page(book, pattern.design, pattern.bodies, pattern.finished, max(f.thickness for f in fabrics)),
-        *materials(book, pattern.design, pattern.amounts, fabrics, _markers(pattern.design, views)),
+        *materials(book, pattern.design, pattern.amounts, fabrics, _markers(pattern.design, views), pattern.plot),
         *gauge,
         *(own_gauge_page(book, pattern.changes, pattern.own_gauge) if pattern.changes else ()),
         *abbreviations(book, (*gauge, *notes, *pieces, *up, *end), all(fabric.by_hand for fabric in fabrics)),

@@ -6,11 +6,10 @@ from gaugewright.grading.model import EdgeStart
 from gaugewright.grading.plan import Corner, MitredPlan, PiecePlan
 from gaugewright.grading.profile import EdgeStep
 from gaugewright.instructions.edge_tables import ranges, steps_text
-from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Align, Block, Paragraph, Table
 from gaugewright.instructions.steps import count_end, edge_word, spoken, step, to_row
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import Book, Spans
+from gaugewright.instructions.wording import Book, Spans, listed
 from gaugewright.sized import Sized
 from gaugewright.vocabulary import CornerKind
 

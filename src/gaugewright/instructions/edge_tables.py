@@ -4,9 +4,8 @@ from collections.abc import Sequence
 
 from gaugewright.grading.profile import EdgeStep, Way
 from gaugewright.grading.shape_plans import EdgeParts
-from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Align, Table
-from gaugewright.instructions.wording import NO_BREAK, Book, Spans
+from gaugewright.instructions.wording import Book, NO_BREAK, Spans, listed
 from gaugewright.sized import Sized
 
 Columns = tuple[tuple[str, Way], ...]

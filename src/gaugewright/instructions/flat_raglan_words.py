@@ -9,11 +9,10 @@ from gaugewright.grading.plan import DividedPlan, ProfilePlan
 from gaugewright.grading.schedule_model import Schedule, blocks_of
 from gaugewright.grading.shape_plans import EdgeParts
 from gaugewright.instructions.edge_tables import ranges
-from gaugewright.instructions.materials import listed
 from gaugewright.instructions.steps import spoken
 from gaugewright.instructions.taper_words import how_often
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import Book, Mm, Slot, Spans
+from gaugewright.instructions.wording import Book, Mm, Slot, Spans, listed
 from gaugewright.sized import Sized
 from gaugewright.tolerances import SAME_LENGTH, seam_tolerance
 

@@ -49,12 +49,14 @@ def _lines(book: Book, fabric: Fabric) -> list[Spans]:
         "stwidth": exact_length_text(gauge.stitch_width, book.units), "rowheight": exact_length_text(gauge.row_height, book.units),
     }
     fact = f"gauge.{fabric.key}"
+    weighed = [book.front_text("gauge-mass", fact, mass=f"{to_step(fabric.swatch_mass, 0.1):g}", **{key: slots[key] for key in ("stitches", "rows", "rowword")})] if fabric.swatch_mass else []
     return [
         book.front_text("gauge-line-hands" if fabric.by_hand else "gauge-line", fact, **slots),
         book.front_text(
             "gauge-ten", fact, tensts=f"{to_step(gauge.stitches_in(100), 0.1):.1f}",
             tenrows=f"{to_step(gauge.rows_in(100), 0.1):.1f}", rowword=str(slots["rowword"]),
         ),
+        *weighed,
     ]
 
 

@@ -6,11 +6,10 @@ from gaugewright.grading.join_model import Join, JoinRun
 from gaugewright.grading.model import ChainStart
 from gaugewright.grading.ratio import best_ratio, sewing_ratio
 from gaugewright.instructions.cloth_words import each, opening
-from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Align, Block, Paragraph, Table
 from gaugewright.instructions.steps import count_end, edge_word, first_yarn, step, tail_length, to_row
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import Book, Spans, ordinal
+from gaugewright.instructions.wording import Book, Spans, listed, ordinal
 from gaugewright.sized import Sized
 from gaugewright.trade.foundation import foundation
 

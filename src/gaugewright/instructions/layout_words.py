@@ -9,9 +9,8 @@ from gaugewright.grading.layout_model import Layout
 from gaugewright.grading.model import GradedPiece
 from gaugewright.grading.plan import PiecePlan
 from gaugewright.instructions.making_up import METHODS, TAKES
-from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
-from gaugewright.instructions.wording import Book, Mm, Spans
+from gaugewright.instructions.wording import Book, Mm, Spans, listed
 from gaugewright.sized import Sized
 from gaugewright.yarn.turns import joining_colour
 

@@ -13,11 +13,10 @@ from gaugewright.instructions.buttonhole_words import buttons_sewn
 from gaugewright.instructions.ends_words import ends_table
 from gaugewright.instructions.flat_raglan_words import raglan_seam
 from gaugewright.instructions.fold_words import fold_sentences
-from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, spans_text
 from gaugewright.instructions.pieces import Names
 from gaugewright.instructions.steps import edge_word, step
-from gaugewright.instructions.wording import Book, Mm, Slot, Spans
+from gaugewright.instructions.wording import Book, Mm, Slot, Spans, listed
 from gaugewright.rounding import half_up
 from gaugewright.sized import Sized, join
 from gaugewright.sizing.environment import Environment

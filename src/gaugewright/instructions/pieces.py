@@ -13,7 +13,6 @@ from gaugewright.instructions.crown_words import close_sentence, is_closed
 from gaugewright.instructions.dividing_words import is_yoke, yoke_end
 from gaugewright.instructions.fabric_words import fabric_words
 from gaugewright.instructions.join_words import joined_end, sewn_on
-from gaugewright.instructions.materials import listed
 from gaugewright.instructions.motif_words import is_motif
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
 from gaugewright.instructions.opened_words import is_opened, opened_end
@@ -24,7 +23,7 @@ from gaugewright.instructions.slit_words import is_round_opening, pair_sentences
 from gaugewright.instructions.steps import edge_word, spoken, step, tail_length
 from gaugewright.instructions.triangle_words import is_triangle, triangle_check
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import Book, Mm, Spans, spaced
+from gaugewright.instructions.wording import Book, Mm, Spans, listed, spaced
 from gaugewright.trade.stitches import stitch_names
 from gaugewright.units import cm_text, inches_text
 

@@ -4,11 +4,10 @@ from collections.abc import Iterator
 
 from gaugewright.grading.plan import WedgePlan
 from gaugewright.instructions.edge_tables import ranges
-from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Align, Block, Span, Table
 from gaugewright.instructions.steps import count_end, edge_name_at, only, spoken, step
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import NO_BREAK, Book, Mm, Spans, counts_text
+from gaugewright.instructions.wording import NO_BREAK, Book, Mm, Spans, counts_text, listed
 from gaugewright.sized import Sized
 
 

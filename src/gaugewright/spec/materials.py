@@ -65,7 +65,7 @@ class Swatch(SpecModel):
     width: Length = Field(description="The width those stitches measure.", examples=["20.5 cm"])
     height: Length = Field(description="The height those rows measure.", examples=["19.5 cm"])
     mass: Mass | None = Field(
-        None, description="What the counted part of the swatch weighs; yarn is worked out from it."
+        None, description="What the counted part of the swatch weighs, its tails and foundation chain taken off; yarn is worked out from it."
     )
     thickness: Length | None = Field(None, description="How thick the fabric is; thick cloth is smaller inside.")
 

@@ -5,6 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, Strict
 
 from gaugewright.spec.base import SpecModel
+from gaugewright.spec.buying import Buying
 from gaugewright.spec.colours import Bands, StripeList
 from gaugewright.spec.conventions import Conventions
 from gaugewright.spec.fields import EdgeName, FormulaText, Many, MeasureName, NameKey, OneOrMany, Percent, Text
@@ -71,6 +72,9 @@ class Spec(SpecModel):
         examples=['{body: {stitch: hdc, gauge: "8 sts, 7 rows / 10 cm"}}'],
     )
     stitch_patterns: dict[NameKey, WrittenPattern] = Field(default_factory=dict, description="Stitch patterns of this spec's own, by name.")
+    buying: Buying = Field(
+        default_factory=lambda: Buying.model_validate({}), description="What is bought beyond what the rows take: the margin, and yarn for swatches."
+    )
     lengths: dict[NameKey, FormulaText] = Field(default_factory=dict, description="Named lengths.")
     levels: dict[NameKey, FormulaText] = Field(
         default_factory=dict, description="Named heights above the hem, shared by the pieces."

@@ -1,138 +1,132 @@
-"""Yarn by colour, counted from the rows.
+"""Yarn by colour, counted from the rows and weighed.
 
-In: graded rows of one size and the weighed swatches. Out: grams of each colour, as separate terms:
-stitches, foundations, tails and seams, and a margin. Without a weighed swatch there is no figure,
-because published rules for yarn by stitch contradict one another.
+In: graded rows of one size. Out: an amount for each colour, its terms kept apart: stitches, stitches picked up,
+foundations, tails, seams; then the margin, and the swatches that the pattern asks for. Without a weighed swatch it is an
+estimate with two ends, because published rules for yarn by stitch contradict one another.
 """
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, fields
 
-from gaugewright.design.model import Design, Fabric, Piece
-from gaugewright.design.sides import is_folded, on_both_sides
-from gaugewright.grading.model import ChainStart, GradedPiece, Row, Run, Strip
+from gaugewright.design.buying import Buying
+from gaugewright.design.model import Design
+from gaugewright.grading.model import GradedPiece
 from gaugewright.rounding import up
-from gaugewright.trade.tails import tail
-from gaugewright.yarn.ends import ends_of_pieces
-from gaugewright.yarn.turns import joining_colour, made_by_colour
-
-MARGIN = 0.10
-"""Added to every colour (published: designers add 10 to 15 %, Devious Knitter)."""
-
-CHAIN_SHARE = 0.5
-"""A foundation chain is taken as half a stitch (common practice, no source)."""
+from gaugewright.yarn.counted import CHAIN_SHARE as CHAIN_SHARE
+from gaugewright.yarn.counted import TERMS, Share, counted
+from gaugewright.yarn.counted import stitches_worked as stitches_worked
+from gaugewright.yarn.weighing import Weights, metres_per_gram, weighing
+from gaugewright.yarn.weighing import mass_per_stitch as mass_per_stitch
 
 
-SLIP_SHARE = 0.3
-"""A slip stitch over the one below, or where a short row turns, is taken as three tenths of a stitch (common practice, no source)."""
+@dataclass(frozen=True, slots=True)
+class Terms:
+    """Grams, term by term; the swatches are no part of `total`."""
+
+    stitches: float = 0.0
+    picked_up: float = 0.0
+    foundations: float = 0.0
+    tails: float = 0.0
+    seams: float = 0.0
+    swatches: float = 0.0
+
+    @property
+    def total(self) -> float:
+        """What the garment takes."""
+        return self.stitches + self.picked_up + self.foundations + self.tails + self.seams
 
 
 @dataclass(frozen=True, slots=True)
 class Amount:
-    """Grams of one colour in one size; `total` includes the margin. `balls` is 0 without ball data."""
+    """Yarn of one colour in one size. `counted` is what the rows take; `low` and `high` are how surely that is known.
+
+    Of an estimate there is no single figure: `counted` is the upper end, so that whoever buys by `total` and `balls` has
+    enough. `ball` is the grams of a ball, None where the spec has none; `per_gram` the least and most metres in a gram.
+    """
 
     colour: str
-    stitches: float
-    foundations: float
-    tails_and_seams: float
-    total: float
-    balls: int
+    counted: Terms
+    low: Terms
+    high: Terms
+    buying: Buying
+    estimated: bool = False
+    ball: float | None = None
+    per_gram: tuple[float, float] | None = None
 
+    @property
+    def margin(self) -> float:
+        """Grams added for what can't be counted."""
+        return self.counted.total * self.buying.margin
 
-def mass_per_stitch(fabric: Fabric) -> float | None:
-    """Grams of one stitch, from the weighed swatch."""
-    if fabric.swatch_mass is None:
-        return None
-    return fabric.swatch_mass / (fabric.gauge.stitches * fabric.gauge.rows)
+    @property
+    def total(self) -> float:
+        """Grams to buy: with the margin, and with swatches where they are to be in the balls."""
+        return self.bought(self.counted)
+
+    @property
+    def balls(self) -> int:
+        """Whole balls to buy; 0 without ball data."""
+        return self.in_balls(self.total)
+
+    @property
+    def fewest_balls(self) -> int:
+        """Balls at the lower end of an estimate."""
+        return self.in_balls(self.bought(self.low) if self.estimated else self.total)
+
+    @property
+    def lacks_a_ball(self) -> bool:
+        """Whether the rows may take more than the balls hold, the margin spent as well, at the upper end of what the swatch tells."""
+        return self.ball is not None and not self.estimated and self.used(self.high) > self.balls * self.ball
+
+    def used(self, terms: Terms) -> float:
+        """Grams that go if nothing of the margin does."""
+        return terms.total + (terms.swatches if self.buying.swatches_in_balls else 0.0)
+
+    def bought(self, terms: Terms) -> float:
+        """Grams to buy at one end."""
+        return self.used(terms) + terms.total * self.buying.margin
+
+    def in_balls(self, grams: float) -> int:
+        """Whole balls that hold so much; 0 without ball data."""
+        return up(grams / self.ball) if self.ball else 0
+
+    def left(self, terms: Terms) -> float | None:
+        """Grams left over of the balls bought if nothing of the margin goes."""
+        return None if self.ball is None else self.balls * self.ball - self.used(terms)
+
+    @property
+    def metres(self) -> tuple[float, float] | None:
+        """Metres to buy: one figure twice, or an estimate's ends; None where no ball is known and nothing is estimated.
+
+        An estimate's metres are narrower than its grams, since its least grams are those of the finest yarn.
+        """
+        if self.per_gram is None or (not self.estimated and self.per_gram[0] != self.per_gram[1]):
+            return None
+        low = self.bought(self.low) if self.estimated else self.total
+        return low * self.per_gram[1], self.total * self.per_gram[0]
 
 
 def amounts(design: Design, pieces: Mapping[str, GradedPiece]) -> dict[str, Amount] | None:
-    """Grams by colour for one size; None where a fabric in use has no weighed swatch."""
-    stitches: dict[str, float] = {}
-    foundations: dict[str, float] = {}
-    tails: dict[str, float] = {}
-    ends = ends_of_pieces(design, pieces)
-    masses = {fabric.key: mass_per_stitch(fabric) for fabric in design.fabrics}
-    for piece in design.pieces:
-        made = made_by_colour(piece, pieces[piece.key])
-        for strip in pieces[piece.key].strips:
-            for row in strip.all_rows():
-                share = _share_of(row)
-                for run in row.runs:
-                    mass = masses[run.fabric]
-                    if mass is None:
-                        return None
-                    if run.operation.kind == "skip":
-                        continue
-                    for colour, times in made(run.colour):
-                        _add(stitches, colour, mass * share * stitches_worked(run) * times)
-            _add_foundation(foundations, strip, design, piece.make)
-            _add_band_seams(tails, strip, design, piece, pieces[piece.key])
-        for colour, number in ends[piece.key].items():
-            _add(tails, colour, number * grams_of(design, colour, tail("weave in")))
-        _add_joins(tails, design, pieces[piece.key])
-    _add_seams(tails, design, pieces)
-    return {yarn.key: _amount(yarn.key, design, stitches, foundations, tails) for yarn in design.yarns if yarn.key in stitches}
+    """The amount of each colour for one size; None where a fabric in use can be neither weighed nor estimated."""
+    shares = counted(design, pieces)
+    weights = weighing(design, shares)
+    if weights is None:
+        return None
+    found = {}
+    for yarn in design.yarns:
+        own = [share for share in shares if share.colour == yarn.key]
+        if any(share.term in ("stitches", "picked up") for share in own):
+            middle, low, high = (grams(own, one) for one in (weights.middle, weights.low, weights.high))
+            found[yarn.key] = Amount(yarn.key, middle, low, high, design.buying, bool(weights.estimated), yarn.ball_mass, metres_per_gram(yarn))
+    return found
 
 
-def _add_joins(total: dict[str, float], design: Design, graded: GradedPiece) -> None:
-    """Joined motifs: a strand of some times each side, in the colour of their last round."""
-    if graded.layout is not None:
-        colour = joining_colour(graded)
-        sides = graded.layout.in_rows + graded.layout.between_rows
-        length = graded.edges["top"].length / graded.layout.sides * sides
-        _add(total, colour, grams_of(design, colour, tail("seam factor") * length))
-
-
-def _share_of(row: Row) -> float:
-    """What a stitch of the row counts for: in a stitch pattern the row weighs what the swatch's do, whatever it makes."""
-    if row.placed is None:
-        return 1.0
-    return row.across / sum(stitches_worked(run) for run in row.runs)
-
-
-def stitches_worked(run: Run) -> float:
-    """Stitches' worth of yarn in a run: what is left or passed over takes none.
-
-    >>> from gaugewright.grading.model import leave, slip_over, work
-    >>> [stitches_worked(Run(kind, 10, "oat", "body")) for kind in (work("hdc"), leave(), slip_over())]
-    [10.0, 0.0, 3.0]
-    """
-    share = {"leave": 0.0, "skip": 0.0, "wait": 0.0, "slip over": SLIP_SHARE, "anchor": SLIP_SHARE, "join": SLIP_SHARE}.get(run.operation.kind, 1.0)
-    worked = 1 if run.operation.kind in ("anchor", "join") else max(run.operation.uses, run.operation.makes)
-    return share * worked * run.times * max(run.operation.height, SLIP_SHARE)
-
-
-def _add(total: dict[str, float], colour: str, grams: float) -> None:
-    total[colour] = total.get(colour, 0.0) + grams
-
-
-def _add_foundation(total: dict[str, float], strip: Strip, design: Design, make: int) -> None:
-    if isinstance(strip.start, ChainStart):
-        first = strip.rows[0].runs[0]
-        mass = mass_per_stitch(design.fabric(first.fabric)) or 0.0
-        _add(total, first.colour, mass * CHAIN_SHARE * strip.start.chains * make)
-
-
-def _add_band_seams(total: dict[str, float], strip: Strip, design: Design, piece: Piece, graded: GradedPiece) -> None:
-    """A band worked sideways has its ends sewn together where it goes round, and is sewn on where it isn't joined as it grows."""
-    join = strip.start.join if isinstance(strip.start, ChainStart) else None
-    if join is not None:
-        colour = strip.rows[0].colours[0]
-        length = (graded.worked["width"] if join.ring else 0.0) + (graded.worked["length"] if join.sewn else 0.0)
-        _add(total, colour, grams_of(design, colour, tail("seam factor") * length) * piece.make)
-
-
-def _add_seams(total: dict[str, float], design: Design, pieces: Mapping[str, GradedPiece]) -> None:
-    """A seam takes a strand of some times its length, in the first colour of the joined piece's last row; on both
-    sides of the garment two. An edge folded and sewn to itself is half as long as a seam.
-    """
-    for seam in design.seams:
-        piece = pieces[seam.join.piece]
-        colour = piece.main.rows[-1].colours[0]
-        length = piece.edges[seam.join.edge].length / (2 if is_folded(design, seam) else 1)
-        strands = 2 if on_both_sides(design, seam) else 1
-        _add(total, colour, grams_of(design, colour, tail("seam factor") * length * strands))
+def grams(shares: Iterable[Share], weights: Weights) -> Terms:
+    """Shares of one colour, weighed, term by term."""
+    found = {one.name: 0.0 for one in fields(Terms)}
+    for share in shares:
+        found[share.term.replace(" ", "_")] += weights.of(share)
+    return Terms(**found)
 
 
 def grams_of(design: Design, colour: str, length: float) -> float:
@@ -143,8 +137,4 @@ def grams_of(design: Design, colour: str, length: float) -> float:
     return yarn.ball_mass / yarn.ball_length * length
 
 
-def _amount(colour: str, design: Design, stitches: dict[str, float], foundations: dict[str, float], tails: dict[str, float]) -> Amount:
-    parts = stitches[colour], foundations.get(colour, 0.0), tails.get(colour, 0.0)
-    total = sum(parts) * (1 + MARGIN)
-    mass = design.yarn(colour).ball_mass
-    return Amount(colour, *parts, total, up(total / mass) if mass else 0)
+__all__ = ["CHAIN_SHARE", "TERMS", "Amount", "Terms", "amounts", "grams", "grams_of", "mass_per_stitch", "stitches_worked"]

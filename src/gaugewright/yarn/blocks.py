@@ -10,7 +10,7 @@ from gaugewright.design.model import Design
 from gaugewright.grading.model import GradedPiece, Row, Run
 from gaugewright.grading.plan import BlockPlan, PiecePlan
 from gaugewright.trade.tails import tail
-from gaugewright.yarn.amounts import MARGIN, grams_of, mass_per_stitch, stitches_worked
+from gaugewright.yarn.amounts import grams_of, mass_per_stitch, stitches_worked
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +61,6 @@ def _amount(design: Design, colour: str, grams: float | None) -> BlockAmount:
     if grams is None:
         return BlockAmount(None, None)
     yarn = design.yarn(colour)
-    total = (grams + 2 * grams_of(design, colour, tail("weave in"))) * (1 + MARGIN)
+    total = (grams + 2 * grams_of(design, colour, tail("weave in"))) * (1 + design.buying.margin)
     metres = total * yarn.ball_length / yarn.ball_mass / 1000 if yarn.ball_length and yarn.ball_mass else None
     return BlockAmount(total, metres)
