@@ -15,8 +15,9 @@ from gaugewright.sized import Sized
 if TYPE_CHECKING:
     from gaugewright.changes import Side
     from gaugewright.checks import CheckResult
-    from gaugewright.drawings.primitives import Drawing
+    from gaugewright.drawings.primitives import Drawing, Hatch
     from gaugewright.instructions.nodes import Document
+    from gaugewright.yarn.amounts import Amount
 
 Terms = Literal["us", "uk"]
 
@@ -160,7 +161,8 @@ def document(graded: Graded, edition: Edition, before: Graded | None = None) -> 
     own = side(printed)
     changed = changes(side(chosen(before, edition.sizes)), own) if before is not None else None
     first = cover or next(iter(layouts.values()), None)
-    pattern = Pattern(design, printed.bodies, printed.grading, own.finished, own.amounts, schematics, first, layouts, drawn, edition.own_gauge, changed)
+    plot = _amounts_plot(own, hatches)
+    pattern = Pattern(design, printed.bodies, printed.grading, own.finished, own.amounts, schematics, first, layouts, drawn, edition.own_gauge, changed, plot)
     book = load_book(design.about.language, edition.terms or design.about.terms, design.about.units, labels, edition.templates)
     return build_document(pattern, book)
 
@@ -174,6 +176,25 @@ def sheet(graded: Graded, edition: Edition) -> "Document":
     about = printed.design.about
     book = load_book(about.language, edition.terms or about.terms, about.units, printed.bodies.labels, edition.templates)
     return build_sheet(side(printed), book, bool(edition.own_gauge))
+
+
+def _amounts_plot(own: "Side", hatches: "Mapping[str, Hatch]") -> "Drawing | None":
+    """The yarn to buy as bars, where every size has amounts."""
+    from gaugewright.drawings.amounts_plot import Bar, ColourBars, draw_amounts
+
+    found = [one for one in own.amounts if one is not None]
+    if len(found) < len(own.amounts):
+        return None
+
+    def bar(amount: "Amount | None") -> Bar | None:
+        if amount is None:
+            return None
+        few, many = amount.fewest_balls, amount.balls
+        balls = "" if not many else str(many) if few == many else f"{few}–{many}"
+        return Bar(amount.bought(amount.low) if amount.estimated else amount.total, amount.total, balls)
+
+    used = [yarn for yarn in own.design.yarns if any(yarn.key in one for one in found)]
+    return draw_amounts(own.amounts.labels, [ColourBars(yarn.label, yarn.colour, tuple(bar(one.get(yarn.key)) for one in found)) for yarn in used], hatches)
 
 
 def drawings_of(doc: "Document") -> "list[tuple[str, Drawing]]":

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from gaugewright.design.model import Design, FinishedMeasure
 from gaugewright.design.size_list import ONE_SIZE
-from gaugewright.instructions.materials import listed
+from gaugewright.instructions.wording import listed
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, measure_columns, plain, spans_text
 from gaugewright.instructions.steps import spoken
 from gaugewright.instructions.wording import Book, Spans, exact_length_text, length_text

@@ -188,9 +188,9 @@ def sizes_text(some: Sequence[str], labels: Sequence[str], words: Mapping[str, s
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} {words['and']} {parts[-1]}"
 
 
-def listed(book: Book, names: Sequence[str]) -> str:
+def listed(book: Book, names: Sequence[str], link: Literal["and", "or"] = "and") -> str:
     """ "A, B and C"."""
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} {book.words['and']} {names[-1]}"
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} {book.words[link]} {names[-1]}"
 
 
 def spaced(*groups: Spans) -> Spans:
