@@ -49,6 +49,11 @@ PROBLEM_NAMES: dict[str, str] = {
     "unknown-person": "nobody of this name in a file of measurements, or several where one is meant",
     "worked-text": "what is worked of a piece so far, in words that can't be read",
     "worked-astray": "what is worked of a piece so far follows none of its sizes",
+    "yarn-text": "yarn in hand, or a piece weighed, in words that can't be read",
+    "yarn-without-ball": "balls or metres of a yarn whose ball isn't known",
+    "yarn-unknown": "yarn asked about where it can be neither weighed nor estimated",
+    "used-unlikely": "a finished piece that weighs so much more or less than was counted, or more often than it is made, that something else was weighed",
+    "size-unsaid": "a question about one size that doesn't say which",
     "worked-unlikely": "a piece that measures so much more or less than its counts that something else was counted",
     # Pieces and sections.
     "two-starts": "a piece that starts in two ways",

@@ -156,6 +156,21 @@ def returns(
 
 
 @app.command()
+def yarn(
+    spec: SpecFile,
+    size: Annotated[str, typer.Option("--size", help="This size only.")] = "",
+    have: Annotated[list[str] | None, typer.Option("--have", help='Yarn in hand: oat=5 (balls), kelp="350 g" or slate="200 yd".')] = None,
+    used: Annotated[list[str] | None, typer.Option("--used", help='A finished piece and what it weighs, as often as pieces are finished: "back=310 g".')] = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
+    templates: Templates = None,
+) -> None:
+    """Say how much yarn, and whether the yarn in hand does."""
+    from gaugewright.cli.yarn_lines import yarn_lines
+
+    guarded(lambda: yarn_lines(spec, size.strip(), have or [], used or [], templates, as_json))
+
+
+@app.command()
 def schema() -> None:
     """Write the JSON schema of spec files, for editors."""
     import json
