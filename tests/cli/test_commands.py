@@ -101,10 +101,12 @@ def test_show_rows(tmp_path: Path) -> None:
 
 def test_show_yarn(tmp_path: Path) -> None:
     lines = invoke("show", spec_in(tmp_path, COWL), "yarn").stdout.splitlines()
-    assert [line.split(":")[0] for line in lines] == ["S oat", "M oat", "L oat"]
+    assert [line.split(":")[0] for line in lines if not line.startswith(" ")] == ["S oat", "M oat", "L oat"]
     # 12 rounds of 54 stitches, at 30 g for 20 x 10 stitches.
-    assert f"{12 * 54 * 30 / 200:.0f} g stitches" in lines[0]
-    assert invoke("show", spec_in(tmp_path, SCARF), "yarn").stdout == "One size: no figure, a swatch in use was not weighed\n"
+    assert lines[1] == f"  stitches: {12 * 54 * 30 / 200:.1f} g (plain dc {12 * 54})"
+    jumbo = SCARF.replace("weight: 6, ball: {mass: 100 g, length: 58 m}", "weight: 7")
+    assert invoke("show", spec_in(tmp_path, jumbo), "yarn").stdout == "One size: no figure, since no swatch was weighed and nothing is published by which to estimate\n"
+    assert "(an estimate)" in invoke("show", spec_in(tmp_path, SCARF), "yarn").stdout.splitlines()[0]
 
 
 def test_show_targets(tmp_path: Path) -> None:

@@ -11,7 +11,7 @@ from gaugewright.formulas.names import names_in
 
 
 def check_yarns_used(subject: Subject) -> Found:
-    """Each yarn of the spec is worked with in some row."""
+    """Each yarn of the spec is worked with in some row, and each that is can be bought: where one has a ball, all have."""
     used = {
         run.colour for sized in subject.grading.pieces.values() for graded in sized
         for strip in graded.strips for row in strip.rows for run in row.runs
@@ -21,6 +21,11 @@ def check_yarns_used(subject: Subject) -> Found:
         problem("yarn-unused", f"no piece is worked in {yarn.key}", yarn.origin, f"take {yarn.key} out of yarns, or name it in a piece's colours", (), "note")
         for yarn in subject.design.yarns if yarn.key not in used
     ]
+    if any(yarn.ball_mass for yarn in subject.design.yarns):
+        problems += [
+            problem("yarn-not-bought", f"{yarn.key} is used but has no ball, so that nobody can tell how many to buy of it", yarn.origin, f"add `ball: {{mass: 100 g, length: 58 m}}` to {yarn.key}, or `like:` a yarn that has one", (), "warning")
+            for yarn in subject.design.yarns if yarn.key in used and not yarn.ball_mass
+        ]
     return Found(tuple(problems), f"{len(used)} of {count_of(len(subject.design.yarns), 'yarn')} used")
 
 

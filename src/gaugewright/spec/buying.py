@@ -21,11 +21,12 @@ def _margin(value: Any) -> float:
         raise refuse("wrong-kind", "a percentage is expected", "write a percentage such as 15 %")
     text = str(as_written(value))
     try:
-        amount, dimension = parse_quantity(text if "%" in text else f"{text} %")
+        amount, dimension = parse_quantity(text)
     except UnitError as fault:
         raise refuse("wrong-unit", fault.message, fault.hint, fault.column) from None
     if dimension != "number":
         raise refuse("wrong-unit", f"{text} is no percentage", "write a percentage such as 15 %")
+    amount = amount if "%" in text else amount / 100
     if not 0 <= amount * 100 <= MOST:
         less = amount < 0
         raise refuse(
