@@ -29,3 +29,13 @@ def test_measures_from_memory_and_from_a_survey_are_noted_once_each() -> None:
         ("measure-unconfirmed", "note", "S, M, L", "upper_arm: {measure: fin"),
     ]
     assert next(result.figures for result in checked(text) if result.name == "unconfirmed-measures") == "3 body measures used, 2 not from a chart seen in print"
+
+
+def test_a_yarn_that_is_used_and_cannot_be_bought() -> None:
+    """One yarn has a ball, the other that is used has none: how many to buy of it nobody can tell."""
+    text = damaged('  oat: {colour: "#d9c9a8"} =>   oat: {colour: "#d9c9a8", ball: {mass: 100 g, length: 58 m}}')
+    problems = told_by("yarns-used", text)
+    assert [(problem.name, problem.severity) for problem in problems] == [("yarn-not-bought", "warning")]
+    assert "kelp" in problems[0].message and problems[0].origin is not None
+    both = text.replace('kelp: {colour: "#3f5d4e"}', 'kelp: {colour: "#3f5d4e", like: oat}')
+    assert told_by("yarns-used", both) == ()

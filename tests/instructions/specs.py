@@ -446,7 +446,20 @@ def _case(name: str) -> str:
     return (ROOT / "tests/cases" / name / "spec.yaml").read_text(encoding="utf-8")
 
 
+UNWEIGHED = """\
+pieces:
+  mat: {fabric: plain, colours: oat, start: {chain: 30 cm}, sections: [even: {length: 30 cm}], edges: {both: [side]}}
+  edging: {fabric: rib, colours: kelp, start: {pick_up: [mat.top]}, sections: [even: {length: 4 cm}]}
+"""
+
+BARE = HEAD.replace("20 cm, mass: 30 g", "20 cm")
+"""The plain fabric without its weight: what is worked in it is an estimate."""
+
+
 SPECS: dict[str, str] = {
+    "estimated in part": BARE + THREE + UNWEIGHED,
+    "estimated by its category": BARE.replace(", ball: {mass: 100 g, length: 120 m}", "").replace(", mass: 34 g", "") + ONE + "buying: {margin: 0 %, swatches: in the balls}\n" + UNWEIGHED,
+    "not sure enough": HEAD.replace("stitches: 20, rows: 16, width: 20 cm, height: 20 cm, mass: 30 g", "stitches: 5, rows: 4, width: 5 cm, height: 5 cm, mass: 2.6 g") + THREE + "buying: {margin: 1 %}\n" + UNWEIGHED,
     **{f"{name} in {sizes}": HEAD + size + parts for name, parts in (("bodies", BODIES), ("shapes", SHAPES), ("rounds", ROUNDS), ("discs", DISCS)) for sizes, size in (("nine", NINE), ("three", THREE), ("one", ONE))},
     **{f"necks in {name}": HEAD + size + NECKS for name, size in (("three", THREE), ("one", ONE))},
     **{f"yokes in {name}": HEAD + size + YOKES for name, size in (("three", THREE), ("one", ONE))},

@@ -68,7 +68,7 @@ def grid_step(most: float) -> float:
     """Grams between the lines of the grid: 1, 2 or 5 times a power of ten, for three to six lines.
 
     >>> grid_step(712), grid_step(34), grid_step(0.8)
-    (200, 10, 0.2)
+    (200.0, 10.0, 0.2)
     """
     power = 10.0 ** math.floor(math.log10(most / 6))
     return next(step * power for step in (*STEPS, 10) if step * power >= most / 6)

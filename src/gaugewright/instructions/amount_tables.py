@@ -15,6 +15,9 @@ from gaugewright.yarn.weighing import published, unsure
 Amounts = Sized[dict[str, Amount] | None]
 Found = Sized[dict[str, Amount]]
 
+MORE = f"+{NO_BREAK}1"
+"""Stands beside balls that may fall short by one."""
+
 YARD = 0.9144
 """Metres (exact, international yard of 1959)."""
 
@@ -70,7 +73,7 @@ def balls_text(one: Amount, to: str) -> str:
         return NO_VALUE
     if one.estimated:
         return range_text(one.fewest_balls, one.balls, to)
-    return f"{one.balls}{NO_BREAK}+{NO_BREAK}1" if one.lacks_a_ball else str(one.balls)
+    return f"{one.balls}{NO_BREAK}{MORE}" if one.lacks_a_ball else str(one.balls)
 
 
 def grams_text(one: Amount, to: str) -> str:
@@ -130,7 +133,7 @@ def _swatch_note(book: Book, design: Design, found: Found) -> Spans:
 def _ball_notes(book: Book, found: Found, fabrics: Sequence[Fabric]) -> Iterator[Spans]:
     balls = [one for size in found for one in size.values() if one.balls]
     if any(one.lacks_a_ball for one in balls):
-        yield book.front_text("ball-more", share=percent_text(max(unsure(fabric) for fabric in fabrics)))
+        yield book.front_text("ball-more", mark=MORE, share=percent_text(max(unsure(fabric) for fabric in fabrics)))
     if any(not one.estimated for one in balls):
         yield book.front_text("left-note")
     if balls:
@@ -149,5 +152,5 @@ def _estimate_note(book: Book, design: Design, found: Found, fabrics: Sequence[F
     metres = [book.front["estimate-ball"]] if bought else []
     for weight in weights:
         least, most = yarn_weight(weight).metres_per_100g
-        metres.append(spans_text(book.front_text("estimate-category", least=least or 0, most=most, weight=weight)))
+        metres.append(spans_text(book.front_text("estimate-category", least=least or 0, most=most, grams=100, weight=weight)))
     return book.front_text(whole, fabrics=listed(book, [spoken(fabric.key) for fabric in bare]), low=low, high=high, metres=listed(book, metres))
