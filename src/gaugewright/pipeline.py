@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from gaugewright.changes import Side
     from gaugewright.checks import CheckResult
     from gaugewright.drawings.primitives import Drawing, Hatch
+    from gaugewright.grading.model import GradedPiece
     from gaugewright.instructions.nodes import Document
     from gaugewright.yarn.amounts import Amount
 
@@ -113,15 +114,20 @@ def chosen(graded: Graded, sizes: tuple[str, ...]) -> Graded:
     return Graded(design, graded.bodies.pick(some), grading)
 
 
+def pieces_of(graded: Graded, size: str) -> "dict[str, GradedPiece]":
+    """Every piece of one size."""
+    return {key: sized[size] for key, sized in graded.grading.pieces.items()}
+
+
 def side(graded: Graded) -> "Side":
     """A graded pattern with its finished measures and yarn, as it is printed and compared."""
     from gaugewright.changes import Side
     from gaugewright.yarn.amounts import amounts
 
-    design, envs, pieces = graded.design, graded.grading.environments, graded.grading.pieces
+    design, envs = graded.design, graded.grading.environments
     finished = {m.key: envs.map(lambda env, m=m: env.length(m.measure)) for m in design.finished}  # type: ignore[misc]
     labels = graded.bodies.labels
-    bought = tuple(amounts(design, {key: sized[label] for key, sized in pieces.items()}) for label in labels)
+    bought = tuple(amounts(design, pieces_of(graded, label)) for label in labels)
     return Side(design, graded.grading, finished, Sized(labels, bought))
 
 

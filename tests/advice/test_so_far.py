@@ -7,7 +7,7 @@ from tiny_specs import designed
 
 from gaugewright import pipeline
 from gaugewright.advice.so_far import SoFar, so_far
-from gaugewright.advice.yarn_in_hand import found_amounts, pieces_of
+from gaugewright.advice.yarn_in_hand import found_amounts
 from gaugewright.errors import ProblemsFound
 from gaugewright.spec.yarn_text import parse_used
 from gaugewright.yarn.counted import counted
@@ -38,7 +38,7 @@ def pattern() -> pipeline.Graded:
 
 def counted_grams(piece: str, count: int = 1) -> float:
     """What one such piece weighs by its count, without its seams."""
-    shares = counted(pattern().design, pieces_of(pattern(), "One size"))
+    shares = counted(pattern().design, pipeline.pieces_of(pattern(), "One size"))
     weights = weighing(pattern().design, shares)
     assert weights is not None
     return sum(weights.middle.of(share) for share in shares if share.piece == piece and share.term != "seams") / count
@@ -61,7 +61,7 @@ def test_a_piece_a_tenth_heavier_makes_the_rest_a_tenth_heavier() -> None:
     """Stitches and foundations, that is: tails and seams are as long in any hand."""
     found = asked(f"back={counted_grams('back') * 1.1:.4f} g")
     whole = found_amounts(pattern(), "One size")
-    shares = counted(pattern().design, pieces_of(pattern(), "One size"))
+    shares = counted(pattern().design, pipeline.pieces_of(pattern(), "One size"))
     weights = weighing(pattern().design, shares)
     assert weights is not None
     for rest in found.rests:

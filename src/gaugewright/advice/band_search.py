@@ -11,7 +11,7 @@ from math import comb
 
 from gaugewright import pipeline
 from gaugewright.advice.band_rows import BandGroup, band_groups
-from gaugewright.advice.yarn_in_hand import found_amounts, pieces_of
+from gaugewright.advice.yarn_in_hand import found_amounts
 from gaugewright.design.formula import Formula
 from gaugewright.design.model import Design
 from gaugewright.errors import ProblemsFound
@@ -75,7 +75,7 @@ def bands_that_fit(graded: pipeline.Graded, size: str, held: Mapping[str, float]
 
 def _weigh(graded: pipeline.Graded, size: str) -> Mapping[tuple[str, str], float]:
     """Grams of a stitch in every fabric and colour, used together or not yet."""
-    shares = counted(graded.design, pieces_of(graded, size))
+    shares = counted(graded.design, pipeline.pieces_of(graded, size))
     every = [one._replace(fabric=fabric, colour=yarn.key) for one in shares[:1] for fabric in {share.fabric for share in shares} for yarn in graded.design.yarns]
     weights = weighing(graded.design, every)
     return weights.middle.stitch if weights is not None else {}

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from gaugewright import pipeline
-from gaugewright.advice.yarn_in_hand import found_amounts, pieces_of
+from gaugewright.advice.yarn_in_hand import found_amounts
 from gaugewright.design.model import Design, Yarn
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.rounding import up
@@ -90,7 +90,7 @@ def so_far(graded: pipeline.Graded, size: str, used: Sequence[YarnText], held: M
     """Re-estimates one size; raises `ProblemsFound` where a piece is unknown, or weighs what none could."""
     design = graded.design
     found = found_amounts(graded, size)
-    pieces = pieces_of(graded, size)
+    pieces = pipeline.pieces_of(graded, size)
     shares = counted(design, pieces)
     weights = weighing(design, shares)
     assert weights is not None  # there are amounts

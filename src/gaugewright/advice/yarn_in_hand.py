@@ -10,7 +10,6 @@ from typing import Literal
 from gaugewright import pipeline
 from gaugewright.design.model import Design, Yarn
 from gaugewright.errors import Problem, ProblemsFound, UserError
-from gaugewright.grading.model import GradedPiece
 from gaugewright.rounding import up
 from gaugewright.spec.yarn_text import YarnText
 from gaugewright.yarn.amounts import Amount, amounts
@@ -74,11 +73,6 @@ class InHand:
         return max((stock.verdict for stock in self.stocks), key=ORDER.index)
 
 
-def pieces_of(graded: pipeline.Graded, size: str) -> dict[str, GradedPiece]:
-    """The pieces of one size."""
-    return {key: sized[size] for key, sized in graded.grading.pieces.items()}
-
-
 def in_hand(graded: pipeline.Graded, held: Mapping[str, float]) -> tuple[InHand, ...]:
     """The answer for every size; raises `UserError` where nothing can be said."""
     return tuple(_of_size(graded, held, size) for size in graded.bodies.labels)
@@ -86,7 +80,7 @@ def in_hand(graded: pipeline.Graded, held: Mapping[str, float]) -> tuple[InHand,
 
 def found_amounts(graded: pipeline.Graded, size: str) -> dict[str, Amount]:
     """The amounts of one size, or a plain word that there are none."""
-    found = amounts(graded.design, pieces_of(graded, size))
+    found = amounts(graded.design, pipeline.pieces_of(graded, size))
     if found is None:
         raise UserError("yarn-unknown", "no swatch of this pattern was weighed, and nothing is published by which to estimate its yarn", "weigh a swatch and write its mass, or give the yarns a weight category")
     return found

@@ -10,7 +10,7 @@ from gaugewright.advice.band_search import BandChange, BandsThatFit, bands_that_
 from gaugewright.advice.so_far import SoFar, so_far
 from gaugewright.advice.yarn_in_hand import InHand, Stock, grams_held, in_hand
 from gaugewright.cli.outcome import say
-from gaugewright.cli.yarn_terms import amount_data, amount_lines, bought_text, no_figure, pieces_of
+from gaugewright.cli.yarn_terms import amount_data, amount_lines, bought_text, no_figure, tenths
 from gaugewright.errors import UserError
 from gaugewright.spec.yarn_text import parse_have, parse_used
 from gaugewright.yarn.amounts import amounts
@@ -53,7 +53,7 @@ def _print(as_json: bool, data: Any, lines: Iterator[str]) -> None:
 
 def _amount_lines(graded: pipeline.Graded, labels: Sequence[str]) -> Iterator[str]:
     for label in labels:
-        found = amounts(graded.design, pieces_of(graded, label))
+        found = amounts(graded.design, pipeline.pieces_of(graded, label))
         if found is None:
             yield no_figure(label)
         for amount in (found or {}).values():
@@ -61,7 +61,7 @@ def _amount_lines(graded: pipeline.Graded, labels: Sequence[str]) -> Iterator[st
 
 
 def _amounts_data(graded: pipeline.Graded, labels: Sequence[str]) -> list[dict[str, Any]]:
-    found = [(label, amounts(graded.design, pieces_of(graded, label))) for label in labels]
+    found = [(label, amounts(graded.design, pipeline.pieces_of(graded, label))) for label in labels]
     return [{"size": label, "colours": None if one is None else [amount_data(amount) for amount in one.values()]} for label, one in found]
 
 
@@ -89,7 +89,7 @@ def _stock_line(stock: Stock) -> str:
     if not stock.short:
         return f"{need}: {stock.spare:.0f} g over"
     balls = f", {stock.balls_short} ball{'s' if stock.balls_short != 1 else ''}" if stock.balls_short else ""
-    return f"{need}: {stock.short:.0f} g short{balls}"
+    return f"{need}: {stock.short:.0f} g short{' of the margin' if stock.verdict == 'barely' else ''}{balls}"
 
 
 def _band_lines(fit: BandsThatFit | None) -> Iterator[str]:
@@ -111,10 +111,10 @@ def _in_hand_data(one: InHand, fit: BandsThatFit | None) -> dict[str, Any]:
     return {
         "size": one.size, "verdict": one.verdict,
         "colours": [
-            {"colour": stock.yarn.key, "have_grams": _tenths(stock.have), "verdict": stock.verdict, "short_grams": _tenths(stock.short), "short_balls": stock.balls_short, "spare_grams": _tenths(stock.spare), "needs": stock.amount and amount_data(stock.amount)}
+            {"colour": stock.yarn.key, "have_grams": tenths(stock.have), "verdict": stock.verdict, "short_grams": tenths(stock.short), "short_balls": stock.balls_short, "spare_grams": tenths(stock.spare), "needs": stock.amount and amount_data(stock.amount)}
             for stock in one.stocks
         ],
-        "to_buy": [amount_data(amount) for amount in one.to_buy], "lenders": [{"short": short.yarn.key, "lends": lender.yarn.key, "spare_grams": _tenths(lender.spare)} for short, lender in one.lenders],
+        "to_buy": [amount_data(amount) for amount in one.to_buy], "lenders": [{"short": short.yarn.key, "lends": lender.yarn.key, "spare_grams": tenths(lender.spare)} for short, lender in one.lenders],
         "bands": fit and {"with_margin": fit.with_margin, "changes": [{"pieces": change.titles, "colours": change.colours, "rows": change.old, "new_rows": change.new, "heights": change.heights} for change in fit.changes]},
     }  # fmt: skip
 
@@ -141,14 +141,10 @@ def _so_far_lines(found: SoFar) -> Iterator[str]:
 def _so_far_data(found: SoFar) -> dict[str, Any]:
     return {
         "size": found.size,
-        "weighed": [{"piece": one.piece, "grams": one.grams, "counted_grams": _tenths(one.counted), "ratio": round(one.ratio, 4)} for one in found.weighed],
+        "weighed": [{"piece": one.piece, "grams": one.grams, "counted_grams": tenths(one.counted), "ratio": round(one.ratio, 4)} for one in found.weighed],
         "ratios": {fabric: {"low": round(one.low, 4), "ratio": round(one.middle, 4), "high": round(one.high, 4), "told": fabric not in found.untold} for fabric, one in found.ratios.items()},
         "colours": [
-            {"colour": one.yarn.key, "went_grams": _tenths(one.went), "to_come_grams": [_tenths(end) for end in (one.low, one.middle, one.high)], "in_hand_grams": _tenths(one.in_hand), "buy_grams": _tenths(one.to_buy), "buy_balls": one.balls}
+            {"colour": one.yarn.key, "went_grams": tenths(one.went), "to_come_grams": [tenths(end) for end in (one.low, one.middle, one.high)], "in_hand_grams": tenths(one.in_hand), "buy_grams": tenths(one.to_buy), "buy_balls": one.balls}
             for one in found.rests
         ],
     }  # fmt: skip
-
-
-def _tenths(value: float) -> float:
-    return float(f"{value:.1f}")

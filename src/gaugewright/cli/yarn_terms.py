@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from typing import Any
 
 from gaugewright import pipeline
-from gaugewright.grading.model import GradedPiece
 from gaugewright.yarn.amounts import Amount, Terms, amounts
 from gaugewright.yarn.counted import Share, counted
 
@@ -16,15 +15,10 @@ def no_figure(size: str) -> str:
     return f"{size}: no figure, since no swatch was weighed and nothing is published by which to estimate"
 
 
-def pieces_of(graded: pipeline.Graded, size: str) -> dict[str, GradedPiece]:
-    """The pieces of one size."""
-    return {key: sized[size] for key, sized in graded.grading.pieces.items()}
-
-
 def term_lines(graded: pipeline.Graded) -> Iterator[str]:
     """Every size and colour: each term in grams with what was counted for it, then what is bought."""
     for size in graded.bodies.labels:
-        pieces = pieces_of(graded, size)
+        pieces = pipeline.pieces_of(graded, size)
         found = amounts(graded.design, pieces)
         if found is None:
             yield no_figure(size)
@@ -90,18 +84,19 @@ def amount_data(amount: Amount) -> dict[str, Any]:
     """One amount for JSON: grams to a tenth."""
     return {
         "colour": amount.colour, "estimated": amount.estimated, "terms": terms_data(amount.counted), "low": terms_data(amount.low), "high": terms_data(amount.high),
-        "margin_percent": _tenths(amount.buying.margin * 100), "swatches_in_balls": amount.buying.swatches_in_balls,
-        "grams": _tenths(amount.total), "least_grams": _tenths(amount.bought(amount.low)),
-        "metres": None if amount.metres is None else [_tenths(one) for one in amount.metres],
+        "margin_percent": tenths(amount.buying.margin * 100), "swatches_in_balls": amount.buying.swatches_in_balls,
+        "grams": tenths(amount.total), "least_grams": tenths(amount.bought(amount.low)),
+        "metres": None if amount.metres is None else [tenths(one) for one in amount.metres],
         "ball_grams": amount.ball, "balls": amount.balls if amount.ball else None, "fewest_balls": amount.fewest_balls if amount.ball else None,
-        "one_ball_more": amount.lacks_a_ball, "left_grams": None if amount.ball is None else _tenths(amount.left(amount.counted) or 0.0),
+        "one_ball_more": amount.lacks_a_ball, "left_grams": None if amount.ball is None else tenths(amount.left(amount.counted) or 0.0),
     }  # fmt: skip
 
 
 def terms_data(terms: Terms) -> dict[str, float]:
     """Grams by term, to a tenth."""
-    return {name: _tenths(getattr(terms, name)) for name in WORDS} | {"total": _tenths(terms.total)}
+    return {name: tenths(getattr(terms, name)) for name in WORDS} | {"total": tenths(terms.total)}
 
 
-def _tenths(value: float) -> float:
+def tenths(value: float) -> float:
+    """A figure for JSON, to a tenth."""
     return float(f"{value:.1f}")

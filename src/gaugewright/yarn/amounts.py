@@ -13,7 +13,7 @@ from gaugewright.design.model import Design
 from gaugewright.grading.model import GradedPiece
 from gaugewright.rounding import up
 from gaugewright.yarn.counted import CHAIN_SHARE as CHAIN_SHARE
-from gaugewright.yarn.counted import TERMS, Share, counted
+from gaugewright.yarn.counted import Share, counted
 from gaugewright.yarn.counted import stitches_worked as stitches_worked
 from gaugewright.yarn.weighing import Weights, metres_per_gram, weighing
 from gaugewright.yarn.weighing import mass_per_stitch as mass_per_stitch
@@ -135,6 +135,3 @@ def grams_of(design: Design, colour: str, length: float) -> float:
     if not yarn.ball_mass or not yarn.ball_length:
         return 0.0
     return yarn.ball_mass / yarn.ball_length * length
-
-
-__all__ = ["CHAIN_SHARE", "TERMS", "Amount", "Terms", "amounts", "grams", "grams_of", "mass_per_stitch", "stitches_worked"]

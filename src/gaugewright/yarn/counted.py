@@ -16,9 +16,7 @@ from gaugewright.yarn.ends import ends_of_pieces
 from gaugewright.yarn.turns import joining_colour, made_by_colour
 
 Term = Literal["stitches", "picked up", "foundations", "tails", "seams", "swatches"]
-
-TERMS: tuple[Term, ...] = ("stitches", "picked up", "foundations", "tails", "seams")
-"""What a garment takes; swatches are apart from it."""
+"""What a garment takes, and swatches, which are apart from it."""
 
 CHAIN_SHARE = 0.5
 """A foundation chain is taken as half a stitch (common practice, no source); a chain within a row stands for a stitch of it."""
