@@ -276,6 +276,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "chart-unlike-bodies": "a chart's measure that grows over the sizes much faster or slower than surveyed bodies' does",
     "equal-counts": "sizes with equal counts that are meant to differ",
     "yarn-not-bought": "a yarn that is used but has no ball, beside others that have",
+    "swatch-of-another-yarn": "a weighed fabric worked in yarns whose metres to the gram are too unlike for one weight",
     "yarn-unused": "a yarn that no piece is worked in",
     "measure-unconfirmed": "a body measure given from memory",
     "measure-surveyed": "a body measure that is a survey's average",

@@ -13,16 +13,12 @@ from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.rounding import up
 from gaugewright.spec.yarn_text import YarnText
 from gaugewright.yarn.amounts import Amount, amounts
-from gaugewright.yarn.weighing import metres_per_gram
+from gaugewright.yarn.weighing import ALIKE_WITHIN, metres_per_gram
 
 Verdict = Literal["enough", "barely", "perhaps", "short"]
 
 ORDER: tuple[Verdict, ...] = ("enough", "barely", "perhaps", "short")
 """From best to worst. barely: what the rows take, but not the margin; perhaps: within an estimate's ends."""
-
-LEND_WITHIN = 0.15
-"""A yarn stands in for another if its metres to the gram differ by no more (published: 15 % for thick yarns, 20 % for others;
-docslib handout 'Yarn substitutions')."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +95,7 @@ def _alike(one: Yarn, other: Yarn) -> bool:
     metres = metres_per_gram(one), metres_per_gram(other)
     if metres[0] is None or metres[1] is None:
         return one.weight is not None and one.weight == other.weight
-    return abs(metres[0][0] / metres[1][0] - 1) <= LEND_WITHIN and abs(metres[0][1] / metres[1][1] - 1) <= LEND_WITHIN
+    return abs(metres[0][0] / metres[1][0] - 1) <= ALIKE_WITHIN and abs(metres[0][1] / metres[1][1] - 1) <= ALIKE_WITHIN
 
 
 def grams_held(design: Design, texts: Sequence[YarnText]) -> dict[str, float]:

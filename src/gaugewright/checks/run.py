@@ -23,6 +23,7 @@ from gaugewright.checks.shaping import check_gathers, check_shaping_balances
 from gaugewright.checks.slits import check_pairs
 from gaugewright.checks.sources import check_unconfirmed, check_yarns_used
 from gaugewright.checks.stripes import check_stripes
+from gaugewright.checks.swatch_yarns import check_swatch_yarns
 from gaugewright.checks.yokes import check_round_yokes
 from gaugewright.checks.triangles import check_triangles
 from gaugewright.checks.wearing import check_hips, check_openings, check_upper_arm
@@ -67,6 +68,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("grows-as-bodies-do", "Large sizes grow as bodies do", check_growth),
     ("equal-counts", "Sizes differ where they are meant to", check_equal_counts),
     ("yarns-used", "Each yarn is used", check_yarns_used),
+    ("swatches", "Swatches are weighed in the yarns they stand for", check_swatch_yarns),
     ("unconfirmed-measures", "Body measures come from a chart seen in print", check_unconfirmed),
 )
 

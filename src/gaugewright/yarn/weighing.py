@@ -18,6 +18,11 @@ SCALE_READS_TO = 0.5
 """A kitchen scale reads whole grams, so a swatch may weigh half a gram more or less (as in Interweave's published swatches)."""
 
 
+ALIKE_WITHIN = 0.15
+"""A yarn stands in for another if its metres to the gram differ by no more (published: 15 % for thick yarns, 20 % for others;
+docslib handout 'Yarn substitutions')."""
+
+
 @dataclass(frozen=True, slots=True)
 class Weights:
     """Grams of a stitch by fabric and colour, and of a mm of strand by colour."""
