@@ -9,8 +9,6 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from gaugewright.gauge.readings import student_t
-
 FEWEST = 3
 """Of two makers both are off in the same direction every other time: three are the fewest that tell anything."""
 
@@ -53,7 +51,7 @@ def _alone(values: Sequence[float], blur: float) -> Agreement:
         return Agreement(number, mean, 0.0, 0.0, 1.0, 1.0)
     spread = math.sqrt(sum((value - mean) ** 2 for value in values) / (number - 1))
     error = max(spread, blur) / math.sqrt(number)
-    half = student_t(number - 1) * error
+    half = t_with_chance(LEVEL, number - 1) * error
     return Agreement(number, mean, mean - half, mean + half, chance_beyond(mean / error, number - 1), 1.0)
 
 
@@ -74,6 +72,21 @@ def chance_beyond(t: float, freedom: int) -> float:
         total += term
     inside = (2 / math.pi) * (angle + sine * total) if odd else sine * total
     return max(0.0, 1 - inside)
+
+
+def t_with_chance(chance: float, freedom: int) -> float:
+    """The t that is exceeded in either direction with this chance.
+
+    >>> round(t_with_chance(0.05, 4), 3)
+    2.776
+    """
+    low, high = 0.0, 1.0
+    while chance_beyond(high, freedom) > chance:
+        high *= 2
+    while high - low > 1e-9 * high:
+        middle = (low + high) / 2
+        low, high = (middle, high) if chance_beyond(middle, freedom) > chance else (low, middle)
+    return high
 
 
 def holm(chances: Mapping[str, float]) -> dict[str, float]:

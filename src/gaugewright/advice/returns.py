@@ -177,10 +177,10 @@ def verdict_of(pattern: float, own: float | None, reach: float, made: float) -> 
 def _counted(side: Side, size: str) -> dict[str, YarnUsed]:
     """The yarn of one size by colour, and of all of them under ""; nothing where a swatch wasn't weighed."""
     amounts = side.amounts[size]
-    if amounts is None:
+    if amounts is None or any(one.estimated for one in amounts.values()):
         return {}
     found = {
-        key: YarnUsed(key, side.design.yarn(key).label, one.stitches + one.foundations + one.tails_and_seams, one.total, 0.0)
+        key: YarnUsed(key, side.design.yarn(key).label, one.counted.total, one.total, 0.0)
         for key, one in amounts.items()
     }
     return {**found, "": YarnUsed("", ALL_YARN, sum(one.counted for one in found.values()), sum(one.printed for one in found.values()), 0.0)}

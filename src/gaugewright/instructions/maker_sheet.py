@@ -13,7 +13,6 @@ from gaugewright.instructions.steps import spoken
 from gaugewright.instructions.wording import NO_BREAK, Book
 from gaugewright.rounding import half_up, to_step, up_to_step
 from gaugewright.units import cm_text, inches_text
-from gaugewright.yarn.amounts import MARGIN
 
 BOX = "☐"
 HARD_LINES = 3
@@ -79,13 +78,13 @@ def _columns(book: Book) -> tuple[Align, ...]:
 def _yarns(side: Side, book: Book) -> Table:
     """The grams that the pattern prints, with its margin; without a weighed swatch the blanks alone."""
     front, amounts = book.front, side.amounts
-    weighed = [one for one in amounts if one is not None]
+    weighed = [one for one in amounts if one is not None and not any(amount.estimated for amount in one.values())]
     if len(weighed) < len(amounts):
         rows = tuple((yarn.label, blank(16)) for yarn in side.design.yarns)
         return Table(front["sheet-yarn-unweighed"], (front["colour"], front["sheet-used"]), rows, ("left", "center"))
     used = [yarn for yarn in side.design.yarns if any(yarn.key in one for one in weighed)]
     grams = ((yarn.label, *(f"{up_to_step(one[yarn.key].total, 5):.0f}" if yarn.key in one else book.words["no-value"] for one in weighed), blank(16)) for yarn in used)
-    caption = spans_text(book.front_text("sheet-yarn", margin=f"{half_up(MARGIN * 100)}{NO_BREAK}%"))
+    caption = spans_text(book.front_text("sheet-yarn", margin=f"{half_up(side.design.buying.margin * 100)}{NO_BREAK}%"))
     return Table(caption, (front["colour"], *book.labels, front["sheet-used"]), tuple(grams), _columns(book))
 
 
