@@ -7,6 +7,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from cli.running import spec_in
+from gaugewright.gauge.readings import Reading, estimate
 from gaugewright import pipeline
 from gaugewright.advice.returns import Returned, returned, worked_stitches
 from gaugewright.advice.standing_out import Overview, overview
@@ -55,7 +56,9 @@ def test_what_a_looser_gauge_explains(tmp_path: Path) -> None:
     assert (length.pattern, length.own, length.made) == (pytest.approx(500), pytest.approx(500), pytest.approx(508))
     assert verdicts(one) == {"bust": "their gauge", "length": "as predicted"}
     assert bust.off == pytest.approx(1110 / (1000 / 0.9) - 1)
-    assert bust.open == pytest.approx(1000 / 0.9 * 0.5 / 9) and length.open == pytest.approx(25)  # half a stitch of 9, half a row of 10
+    across, along = estimate([Reading(9, 100.0)]), estimate([Reading(10, 100.0)])
+    assert bust.open == pytest.approx(1000 / 0.9 * across.share) and length.open == pytest.approx(500 * along.share)
+    assert 0.5 / 9 < across.share < 0.08, "half a stitch of nine misread, and stitches that differ"
 
 
 def test_what_no_gauge_explains_and_what_a_coarse_one_leaves_open(tmp_path: Path) -> None:
