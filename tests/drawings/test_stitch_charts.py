@@ -169,3 +169,23 @@ def test_a_chart_is_in_the_pattern_with_its_key_in_its_terms() -> None:
 def test_the_chapter_stands_before_the_pieces() -> None:
     headings = [block.text for block in written("moss", False).blocks if isinstance(block, Heading) and block.level == 2]
     assert headings.index("Stitch patterns") < headings.index("One")
+
+
+def test_a_pattern_s_words_and_charts_are_kept_together() -> None:
+    blocks = written("fans", False).blocks
+    begin = next(index for index, block in enumerate(blocks) if isinstance(block, Heading) and block.level == 3)
+    end = max(index for index, block in enumerate(blocks) if isinstance(block, Figure) and block.name.startswith("fans"))
+    assert all(block.keep for block in blocks[begin + 1 : end] if isinstance(block, Paragraph | Figure)) and end - begin > 4
+
+
+@pytest.mark.parametrize(("name", "rounds"), WAYS)
+def test_each_word_of_the_key_stands_beside_its_sign(name: str, rounds: bool) -> None:
+    drawing = draw_chart(shelf_pattern(name), rounds, "us")
+    lowest = max(item.y for item in drawing.items if isinstance(item, Label) and item.anchor == "middle")
+    words = [item for item in drawing.items if isinstance(item, Label) and item.y > lowest]
+    signs = [item for item in drawing.items if not isinstance(item, Label) and min(y for _, y in item.points) > lowest]
+    assert words and signs
+    for word in words:
+        beside = [sign for sign in signs if word.x - 6.0 < max(x for x, _ in sign.points) < word.x]
+        heights = [y for sign in beside for _, y in sign.points]
+        assert beside and (min(heights) + max(heights)) / 2 == pytest.approx(word.y - word.size / 3, abs=1.0)

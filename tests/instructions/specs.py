@@ -483,6 +483,8 @@ SPECS: dict[str, str] = {
     "hooded vest": (ROOT / "samples/turnstone-vest/spec.yaml").read_text(encoding="utf-8"),
     "raglan cardigan": (ROOT / "samples/shearwater-cardigan/spec.yaml").read_text(encoding="utf-8"),
     "cowl": (ROOT / "samples/tideline-cowl/spec.yaml").read_text(encoding="utf-8"),
+    "throw": (ROOT / "samples/quayside-throw/spec.yaml").read_text(encoding="utf-8"),
+    "hat": (ROOT / "samples/lamplighter-hat/spec.yaml").read_text(encoding="utf-8"),
     "bag": (ROOT / "samples/shingle-bag/spec.yaml").read_text(encoding="utf-8"),
     **{name: _case(name) for name in sorted(path.name for path in (ROOT / "tests/cases").iterdir() if (path / "spec.yaml").exists())},
 }  # fmt: skip

@@ -115,3 +115,13 @@ def test_a_chapter_begins_where_its_drawing_is(coat: Document, style: Style, lin
     [heading] = [node for node in pdf.all("H2") if pdf.text(node) == "Chapter"]
     [caption] = [node for node in pdf.all("Caption") if pdf.text(node) == "Its caption"]
     assert heading.kids[0][0] == caption.kids[0][0]  # type: ignore[index]
+
+
+@pytest.mark.parametrize("lines", range(14, 38))
+def test_what_is_kept_is_on_the_page_of_what_follows_it(lines: int, coat: Document, style: Style) -> None:
+    blocks: list[Block] = [Heading(1, "Pushed down"), *(Paragraph(plain("One line."), "small") for _ in range(lines))]
+    blocks += [Heading(3, "Part"), *(Paragraph(plain(f"Kept {number}."), "step", keep=True) for number in range(4))]
+    blocks += [Figure(piece_drawing(120, 60, ("none",)), "a chart", "First.", keep=True), Paragraph(plain("Kept last."))]
+    pdf = TaggedPdf(render_pdf(replace(coat, blocks=tuple(blocks)), "letter", style))
+    pages = {page for node in pdf.all("P") if pdf.text(node).startswith("Kept") for page, _ in node.kids}  # type: ignore[misc]
+    assert len(pages) == 1

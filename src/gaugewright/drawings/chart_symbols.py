@@ -20,7 +20,7 @@ def symbol(one: ChartStitch, unit: float) -> Iterator[Item]:
     if one.turns:
         yield from _turning_chain(one, top, unit)
     elif one.name in ("ch", "sl st"):
-        yield _oval(top, unit, filled=one.name == "sl st")
+        yield oval(top, unit, filled=one.name == "sl st")
     else:
         yield from _stems(one, top, unit)
 
@@ -29,7 +29,8 @@ def _mm(point: Point, unit: float) -> Point:
     return point[0] * unit, -point[1] * unit
 
 
-def _oval(centre: Point, unit: float, filled: bool = False, upright: bool = False) -> Polygon:
+def oval(centre: Point, unit: float, filled: bool = False, upright: bool = False) -> Polygon:
+    """A chain, or a slip stitch where it is filled; upright in a column of chains."""
     wide, high = (0.16, 0.27) if upright else (0.27, 0.16)
     points = tuple(
         (centre[0] + wide * unit * math.cos(step * math.pi / 8), centre[1] + high * unit * math.sin(step * math.pi / 8)) for step in range(16)
@@ -41,7 +42,7 @@ def _turning_chain(one: ChartStitch, top: Point, unit: float) -> Iterator[Item]:
     """A column of chains as high as the stitch."""
     height = HEIGHTS[one.name] * unit
     for index in range(one.turns):
-        yield _oval((top[0], top[1] + height * (1 - (index + 0.5) / one.turns)), unit * min(1.0, 1.6 * HEIGHTS[one.name] / one.turns), upright=True)
+        yield oval((top[0], top[1] + height * (1 - (index + 0.5) / one.turns)), unit * min(1.0, 1.6 * HEIGHTS[one.name] / one.turns), upright=True)
 
 
 def _stems(one: ChartStitch, top: Point, unit: float) -> Iterator[Item]:

@@ -44,12 +44,13 @@ class Paragraph:
 
     body: ordinary text; lead: the introduction under the title; step: one instruction, never
     split over pages; note: a remark; caution: a safety remark, set off; small: colophon and
-    table notes; bullet: an item of a list (neighbouring bullets form one list).
+    table notes; bullet: an item of a list (neighbouring bullets form one list). `keep`: never parted from the next block.
     """
 
     spans: tuple[Span, ...]
     role: Role = "body"
     label: str = ""
+    keep: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,12 +71,14 @@ class Table:
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """A drawing with its alternative text; the caption stands below and stays with it. `name` is its file's, alone."""
+    """A drawing with its alternative text; the caption stands below and stays with it. `name` is its file's, alone.
+    `keep`: never parted from the next block."""
 
     drawing: Drawing
     alt: str
     caption: str = ""
     name: str = ""
+    keep: bool = False
 
 
 Block = Heading | Paragraph | Table | Figure

@@ -49,8 +49,11 @@ def _kinds(design: Design, views: tuple[PieceView, ...]) -> Iterator[str]:
     for loop in ("back", "front"):
         if any(s.cloth.loop == loop for s in sections):
             yield f"note-{loop}-loop"
-    if "turned rounds" in worked:
+    turned = [isinstance(view.first.sections[0], MotifPlan) for view in views if view.first.worked == "turned rounds"]
+    if not all(turned):
         yield "note-round-join"
+    if any(turned):
+        yield "note-round-join-motif"
     if "joined rounds" in worked:
         yield "note-round-join-flat"
     if any(len(plan.bands) > 1 for view in views for plan in view.plans):

@@ -1,6 +1,7 @@
 """The chapter on stitch patterns: each one used, with its multiple, its rows, and what its counts do."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 
 from gaugewright.design.model import Fabric
 from gaugewright.drawings.stitch_chart import draw_chart
@@ -23,7 +24,7 @@ def pattern_chapter(book: Book, fabrics: Sequence[Fabric]) -> Iterator[Block]:
     for pattern, in_rounds in used:
         assert pattern is not None
         yield Heading(3, pattern.title)
-        yield from _pattern(book, pattern, in_rounds)
+        yield from kept_together(_pattern(book, pattern, in_rounds))
 
 
 def _pattern(book: Book, pattern: StitchPattern, in_rounds: bool) -> Iterator[Block]:
@@ -36,12 +37,20 @@ def _pattern(book: Book, pattern: StitchPattern, in_rounds: bool) -> Iterator[Bl
     for number, row in enumerate(pattern.cycle(in_rounds)):
         yield step(pattern_row_label(book, number, in_rounds), (*row_words(book, row), *plain(".")), *_count(book, pattern, number, in_rounds))
     yield Paragraph(_again(book, pattern, in_rounds), "body")
+    for element in _clusters(pattern, in_rounds):
+        yield Paragraph(book.front_text("pattern-together-how", n=element.together, stitch=book.abbr(element.name), yo=book.word("yarn over")), "note")
     for left_handed in (False, True):
         chart = draw_chart(pattern, in_rounds, book.terms, left_handed)
         caption = spans_text(book.front_text(f"chart-{'left' if left_handed else 'right'}{'-rounds' if in_rounds else ''}", title=pattern.title))
         yield Figure(chart, chart.description, caption, "-".join((pattern.key, "rounds" if in_rounds else "rows", "left" if left_handed else "right")))
-    for element in _clusters(pattern, in_rounds):
-        yield Paragraph(book.front_text("pattern-together-how", n=element.together, stitch=book.abbr(element.name), yo=book.word("yarn over")), "note")
+
+
+def kept_together(blocks: Iterable[Block]) -> Iterator[Block]:
+    """A pattern's words and charts on one page, where a page holds them: the charts are read beside the words."""
+    *others, last = blocks
+    for block in others:
+        yield replace(block, keep=True) if isinstance(block, Paragraph | Figure) else block
+    yield last
 
 
 def pattern_row_label(book: Book, number: int, in_rounds: bool) -> str:

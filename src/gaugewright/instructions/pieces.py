@@ -18,6 +18,7 @@ from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Ta
 from gaugewright.instructions.opened_words import is_opened, opened_end
 from gaugewright.instructions.opening_steps import opening_steps
 from gaugewright.instructions.section_steps import section_blocks
+from gaugewright.instructions.round_charts import charted, round_charts
 from gaugewright.instructions.shape_words import has_shaped_top, top_check
 from gaugewright.instructions.slit_words import is_round_opening, pair_sentences
 from gaugewright.instructions.steps import edge_word, spoken, step, tail_length
@@ -48,7 +49,8 @@ def piece_chapter(book: Book, view: PieceView, names: Names, schematic: Schemati
     yield from opening_steps(book, view, dict(names.yarns), dict(names.pieces))
     for index in range(len(view.first.sections)):
         yield from section_blocks(book, view, index, dict(names.yarns), names.pieces)
-    yield from joined_end(book, view) if view.piece.start.joined else _ending(book, view)
+    ending = joined_end(book, view) if view.piece.start.joined else _ending(book, view)
+    yield from charted(ending, round_charts(book, view) if is_motif(view) else ())
     yield from sewn_on(book, view, names.pieces)
 
 

@@ -31,6 +31,7 @@ from gaugewright.instructions.motif_words import motif_blocks
 from gaugewright.instructions.nodes import Block
 from gaugewright.instructions.pattern_steps import pattern_beginning, pattern_stages
 from gaugewright.instructions.raglan_words import raglan_blocks
+from gaugewright.instructions.round_charts import charted, round_charts
 from gaugewright.instructions.round_yoke_words import round_yoke_blocks
 from gaugewright.instructions.shape_words import profile_blocks, sloped_shoulders
 from gaugewright.instructions.side_words import divided_blocks
@@ -109,7 +110,8 @@ def _worked(book: Book, view: PieceView, index: int, names: dict[str, str]) -> I
         case ShouldersPlan():
             yield from sloped_shoulders(book, view, index, colours)
         case SpreadPlan() if isinstance(view.piece.sections[index], Crown):
-            yield from crown_blocks(book, view, index, names)
+            charts = round_charts(book, view) if index == 0 else ()
+            yield from charted(crown_blocks(book, view, index, names), charts)
             yield from (step("Colour:", sentence) for sentence in colours if sentence)
         case SpreadPlan():
             yield from spread_blocks(book, view, index, names)

@@ -103,7 +103,7 @@ class _Composer:
         style = self.style.text(paragraph.role)
         box = self._text(_runs(paragraph, style), style, self.root.add("P"))
         leads_on = paragraph.spans[-1].text.rstrip().endswith(":") if paragraph.spans else False
-        return replace(box, whole=paragraph.role in ("step", "caution"), keep=leads_on)
+        return replace(box, whole=paragraph.role in ("step", "caution"), keep=leads_on or paragraph.keep)
 
     def _bullets(self, bullets: Bullets) -> Iterator[TextBox]:
         style = self.style.text("bullet")
@@ -148,7 +148,7 @@ class _Composer:
         drawing = figure.drawing
         across = self.frame.width / (drawing.width * POINTS_PER_MM)
         down = (self.frame.height * HIGHEST_FIGURE - below) / (drawing.height * POINTS_PER_MM)
-        return FigureBox(drawing, element, caption, self.frame.width, min(1.0, across, down))
+        return FigureBox(drawing, element, caption, self.frame.width, min(1.0, across, down), keep=figure.keep)
 
 
 def _runs(paragraph: Paragraph, style: TextStyle) -> tuple[Run, ...]:
