@@ -41,7 +41,7 @@ def test_it_gapes_where_it_loses_stitches_and_nowhere_else(band: PieceFigure) ->
     assert len(gaps) == 2 and sum(gaps) == pytest.approx(10.0 * (made.rows[0].makes - made.last_count))
     assert band.note
     lengths = {measure.name: measure.values[1] for measure in band.measures}
-    assert lengths["Length along the bottom"] - lengths["Length along the outer edge"] == pytest.approx(sum(gaps))
+    assert lengths["Length where it is picked up"] - lengths["Length along the outer edge"] == pytest.approx(sum(gaps))
 
 
 def test_buttonholes_are_drawn_where_they_are_worked(band: PieceFigure) -> None:

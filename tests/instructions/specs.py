@@ -388,6 +388,12 @@ seams:
   - {join: panel.back_edge, to: short.far}
 """
 
+OWN_ROWS = """\
+pieces:
+  panel: {fabric: plain, start: {chain: 20 cm}, sections: [even: {rows: 1, colour: oat}, even: {length: body.bust / 4}], colours: {stripes: [{oat: 2}, {kelp: 1}], carry: 4}}
+  flap: {fabric: plain, colours: kelp, start: {pick_up: panel.top}, sections: [even: {length: 20 cm}]}
+"""
+
 VEST = """\
 levels: {shoulder: 50 cm, underarm: shoulder - 22 cm, neck: shoulder - 18 cm}
 pieces:
@@ -467,6 +473,7 @@ SPECS: dict[str, str] = {
     "unlike corners": HEAD + THREE + UNLIKE,
     **{f"round yokes in {name}": HEAD + size + ROUND_YOKES for name, size in (("three", THREE), ("one", ONE))},
     **{f"turned yokes in {name}": HEAD + size + TURNED_YOKES for name, size in (("three", THREE), ("one", ONE))},
+    "own rows": HEAD + THREE + OWN_ROWS,
     "picked up": HEAD + THREE + PICKED,
     **{f"vest in {name}": HEAD + size + VEST for name, size in (("three", THREE), ("one", ONE))},
     **{f"tubes in {name}": HEAD + size + TUBES for name, size in (("three", THREE), ("one", ONE))},

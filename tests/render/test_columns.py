@@ -56,3 +56,11 @@ def test_no_table_leaves_the_page(cells: list[str], head: str) -> None:
     assert fit.gap >= LEAST_GAP * fit.size - 1e-9
     for lines, width in zip(SETTING.row_cells(any_table, 0, fit), fit.widths, strict=True):
         assert all(line.width <= width + 0.01 for line in lines)
+
+
+def test_words_stand_apart_from_numbers_that_end_beside_them() -> None:
+    rows = (("Slate", "27 to 29", "30 to 32", "carry"),)
+    fit = SETTING.fit(Table("", ("Colour", "Small", "Large", "its yarn then"), rows, ("left", "right", "right", "left")), A4_WIDTH)
+    assert fit.left(3) - (fit.left(2) + fit.widths[2]) == pytest.approx(2 * fit.gap)
+    assert fit.left(2) - (fit.left(1) + fit.widths[1]) == pytest.approx(fit.gap)
+    assert fit.total == pytest.approx(fit.left(3) + fit.widths[3])

@@ -101,3 +101,20 @@ def test_no_line_is_lost_and_no_page_overflows(blocks: list[Block]) -> None:
     for page in pages:
         ends = [(top, top + box.height) for box, top in page.boxes]
         assert all(end <= top + 1e-6 for (_, end), (top, _) in zip(ends, ends[1:], strict=False))
+
+
+def test_a_page_left_almost_empty_begins_earlier() -> None:
+    """The two lines of `c` would stand alone, since `d` is kept whole: `b` goes with them."""
+    boxes = (Block("a", 6), Block("b", 2), Block("c", 2, whole=True), Block("d", 9, whole=True), Block("e", 4))
+    before = (Block("a", 6), Block("b", 2), Block("c", 2, whole=True), Block("d", 3))
+    assert names(boxes) == [[("a", 0)], [("b", 0), ("c", 26)], [("d", 0)], [("e", 0)]]
+    assert names(before)[0] == [("a", 0), ("b", 66)]  # room for all: nothing moves
+
+
+def test_an_almost_empty_page_stays_where_the_one_before_would_be_no_better() -> None:
+    boxes = (Block("a", 4), Block("b", 5, whole=True), Block("c", 2, whole=True), Block("d", 9, whole=True), Block("e", 4))
+    assert names(boxes)[:2] == [[("a", 0), ("b", 46)], [("c", 0)]]
+
+
+def test_the_last_page_may_hold_little() -> None:
+    assert names((Block("a", 6), Block("b", 2), Block("c", 2, whole=True))) == [[("a", 0), ("b", 66)], [("c", 0)]]

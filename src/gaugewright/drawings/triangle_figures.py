@@ -1,5 +1,7 @@
 """The figure of a triangle as it is worn: its long edge up, its point down, some of its rows drawn."""
 
+import math
+
 from gaugewright.design.model import Piece
 from gaugewright.drawings.crown_figures import upside_down
 from gaugewright.drawings.model import Measure, PieceFigure
@@ -16,7 +18,7 @@ def triangle_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedP
     """A triangle in the size drawn. Its colours are told in words: bands are level, and hatching would hide its rows."""
     outline, last = graded[drawn].outline, plans[drawn].rows
     long, depth = (graded.map(lambda one, name=name: one.worked[name]) for name in ("width", "length"))  # type: ignore[misc]
-    lower = graded.map(lambda one: one.edges[piece.top].length / 2)
+    lower = graded.map(lambda one: lower_half(one.outline))
     bottom, top = (name.replace("_", " ") for name in (piece.bottom, piece.top))
     figure = PieceFigure(
         piece.key, piece.title, plans.labels, drawn, outline.polygon(),
@@ -28,6 +30,11 @@ def triangle_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedP
         rows=tuple(row_line(outline, last * part // (DRAWN_ROWS + 1)) for part in range(1, DRAWN_ROWS + 1)),
     )
     return upside_down(figure)
+
+
+def lower_half(outline: Outline) -> float:
+    """Half of the last row as it lies flat, from the end of the long edge to the point, in mm."""
+    return math.dist(outline.far[-1], outline.spine[-1])
 
 
 def row_line(outline: Outline, row: int) -> tuple[Point, ...]:

@@ -7,14 +7,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from gaugewright.changes import Changes
-from gaugewright.design.model import UNSTACKED, Design, Fabric, NeckEdge, ToLevel
+from gaugewright.design.model import UNSTACKED, Design, Fabric, NeckEdge, Piece, ToLevel
 from gaugewright.design.sides import is_folded
 from gaugewright.drawings.model import Schematic
 from gaugewright.drawings.primitives import Drawing
 from gaugewright.grading.grade import Grading
 from gaugewright.grading.plan import ShouldersPlan
 from gaugewright.grading.waiting import in_working_order, seams_before
-from gaugewright.instructions.abbreviations import abbreviations
+from gaugewright.instructions.abbreviations import abbreviations, says
 from gaugewright.instructions.amount_tables import Amounts
 from gaugewright.instructions.gauge_page import CriticalLength, footer_gauge, gauge_page
 from gaugewright.instructions.layout_words import layout_blocks
@@ -62,16 +62,18 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     names = Names({yarn.key: yarn.label for yarn in pattern.design.yarns}, {p.key: p.title for p in pattern.design.pieces})
     told = in_working_order(pattern.design)
     in_order = sorted(views, key=lambda view: told.index(view.piece.key))
-    pieces = tuple(block for view in in_order for block in _chapter(pattern, book, view, names))
+    chapters = {view.piece.key: tuple(_chapter(pattern, book, view, names)) for view in in_order}
+    pieces = tuple(block for chapter in chapters.values() for block in chapter)
     up = (*_joining(pattern, book, names), *making_up(book, pattern.design, pattern.grading.pieces, pattern.grading.environments, names))
     end = tuple(finishing(book, pattern.design, pattern.grading.pieces, names))
     fabrics = _fabrics_in_use(pattern.design, views)
     gauge = tuple(gauge_page(book, fabrics, _critical(pattern)))
     notes = (*notes_page(book, pattern.design, views), *pattern_chapter(book, fabrics))
+    marked = {key for key, chapter in chapters.items() if any(says(book.words["marker"], block) for block in chapter)}
     front = (
         *_title(pattern, book),
         *sizes_page(book, pattern.design, pattern.bodies, pattern.finished, max(f.thickness for f in fabrics)),
-        *materials(book, pattern.design, pattern.amounts, fabrics, _markers(pattern.design, views), pattern.plot),
+        *materials(book, pattern.design, pattern.amounts, fabrics, _markers(pattern.design, views, marked), pattern.plot),
         *gauge,
         *(own_gauge_page(book, pattern.changes, pattern.own_gauge) if pattern.changes else ()),
         *abbreviations(book, (*gauge, *notes, *pieces, *up, *end), all(fabric.by_hand for fabric in fabrics)),
@@ -96,7 +98,13 @@ def _view(pattern: Pattern, key: str) -> PieceView:
     paired = mirrored and not piece.start.in_rounds
     plans, graded = pattern.grading.plans[key], pattern.grading.pieces[key]
     winding = join(lambda plan, one: block_amounts(pattern.design, plan, one), plans, graded)
-    return PieceView(piece, plans, graded, fabrics, paired, passes, own, winding)
+    return PieceView(piece, plans, graded, fabrics, paired, passes, own, _is_sewn(pattern.design, piece), winding)
+
+
+def _is_sewn(design: Design, piece: Piece) -> bool:
+    """Whether a piece is sewn to something, or to itself, or joined to others of its kind."""
+    named = {key for seam in design.seams for key in (seam.join.piece, *(end.piece for end in seam.to))} | {key for one in design.attachments for key in (one.piece, one.to)}
+    return piece.key in named or piece.start.sewn or piece.grid is not None
 
 
 def _chapter(pattern: Pattern, book: Book, view: PieceView, names: Names) -> Iterator[Block]:
@@ -112,8 +120,9 @@ def _joining(pattern: Pattern, book: Book, names: Names) -> Iterator[Block]:
         yield from layout_blocks(book, pattern.design.piece(key), plans, graded, drawing, names.yarns, pattern.drawn)
 
 
-def _markers(design: Design, views: tuple[PieceView, ...]) -> int:
-    """Markers left in the pieces until they are sewn, and in rows two that move with the row's ends."""
+def _markers(design: Design, views: tuple[PieceView, ...], marked: set[str]) -> int:
+    """Markers left in the pieces until they are sewn, one that moves with the rounds of a piece in whose chapter some are
+    `marked`, and in rows two that move with the row's ends."""
     left = 0
     for view in views:
         shoulders = any(isinstance(section, ShouldersPlan) for section in view.first.sections)
@@ -121,7 +130,7 @@ def _markers(design: Design, views: tuple[PieceView, ...]) -> int:
         if is_motif(view):
             left += 0 if motif_plans(view).values[0].chains else motif_plans(view).values[0].sides
             continue  # one motif after the other
-        left += view.piece.make * (len(view.first.marks) + 2 * shoulders + view.in_rounds + len(view.first.corners) + necks + (view.piece.start.kind == "middle"))
+        left += view.piece.make * (len(view.first.marks) + 2 * shoulders + (view.in_rounds and view.piece.key in marked) + len(view.first.corners) + necks + (view.piece.start.kind == "middle"))
     return left + 2 * any(not view.in_rounds for view in views)
 
 

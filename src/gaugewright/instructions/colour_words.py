@@ -1,6 +1,6 @@
 """Colours told before a piece is begun: its stripes as a sequence, and the rows of every colour in a table."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
@@ -8,6 +8,7 @@ from gaugewright.design.model import UNSTACKED, Piece
 from gaugewright.grading.plan import PiecePlan
 from gaugewright.grading.strands import strands_of
 from gaugewright.instructions.block_words import block_steps
+from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Align, Block, Paragraph, Span, Table, measure_columns
 from gaugewright.instructions.steps import step, tail_length
 from gaugewright.instructions.view import PieceView
@@ -69,7 +70,9 @@ def _keys(piece: Piece, plan: PiecePlan) -> Callable[[int], Key]:
 
 
 def _stripes(book: Book, view: PieceView, fates: set[str], names: Mapping[str, str], titles: Mapping[str, str]) -> Paragraph:
-    sentences = [book.sentence("stripes-sequence", view.piece.key, sequence=_sequence(book, view, names)), *_placed(book, view, titles)]
+    own = _own_stretches(book, view, names)
+    kind = "stripes-sequence-own" if own else "stripes-sequence"
+    sentences = [book.sentence(kind, view.piece.key, sequence=_sequence(book, view, names), own=own), *_placed(book, view, titles)]
     if view.first.worked == "spiral rounds":
         sentences.append(book.sentence("stripes-spiral", slst=book.abbr("sl st"), rnd=_row(book, view)))
     if "carry" in fates:
@@ -78,6 +81,18 @@ def _stripes(book: Book, view: PieceView, fates: set[str], names: Mapping[str, s
     if "cut" in fates:
         sentences.append(book.sentence("stripes-cut" if "carry" in fates else "stripes-cut-alone", tail=tail_length(book, "weave in")))
     return step("Stripes:", *sentences)
+
+
+def _own_stretches(book: Book, view: PieceView, names: Mapping[str, str]) -> str:
+    """The rows of sections with a colour of their own: "Rnds 1 to 3 with Slate"."""
+    found = []
+    for index, section in enumerate(view.piece.sections):
+        first, last = view.section_first_rows(index), view.section_last_rows(index)
+        if not isinstance(section, UNSTACKED) and section.colour and any(low <= high for low, high in zip(first, last, strict=True)):
+            kind = "stretch-of-one" if first.values == last.values else "stretch-of"
+            rows = {"first": counts_text(first, book.labels), "last": counts_text(last, book.labels)}
+            found.append(book.words[kind].format(Row=book.row_word(view.in_rounds), colour=names[section.colour], **rows))
+    return listed(book, found) if found else ""
 
 
 def _sequence(book: Book, view: PieceView, names: Mapping[str, str]) -> Spans:
@@ -140,13 +155,21 @@ def _fates(view: PieceView, lines: tuple[Line, ...]) -> list[dict[str, str]]:
 def _stripe_table(book: Book, view: PieceView, lines: tuple[Line, ...], fates: list[dict[str, str]], names: Mapping[str, str]) -> Table:
     rows = []
     for line, cells, of_sizes in zip(lines, _row_cells(book, view, lines), fates, strict=True):
-        told = {label: book.words[f"yarn-{fate}"] for label, fate in of_sizes.items()}
-        then = list_text(told, book.labels) if told else book.words["no-value"]
-        rows.append((names[line.colour], *cells, then))
+        told = {label: book.words[f"yarn-{of_sizes.get(label, 'end')}"] for label in line.rows}
+        rows.append((names[line.colour], *cells, list_text(told, book.labels)))
     header = (book.front["colour"], *_row_header(book, view, lines), book.words["yarn-then"])
     return Table(
-        book.words["stripe-table"].format(title=view.piece.title), header, tuple(rows), (*_columns(header[:-1]), "left"), note=_note(book, view, lines),
+        book.words["stripe-table"].format(title=view.piece.title), header, tuple(rows), (*_columns(header[:-1]), "left"),
+        note=" ".join(filter(None, (_note(book, view, lines), *_explained(book, view, rows)))),
     )
+
+
+def _explained(book: Book, view: PieceView, rows: Sequence[tuple[str, ...]]) -> Iterator[str]:
+    """What isn't told elsewhere of the words in the table's cells."""
+    if any(book.words["yarn-on"] in row[-1] for row in rows):
+        yield book.words["yarn-on-note-rnds" if view.in_rounds else "yarn-on-note"]
+    if any(book.words["no-value"] in cell for row in rows for cell in row):
+        yield book.words["yarn-none-note"]
 
 
 def _band_table(book: Book, view: PieceView, names: Mapping[str, str]) -> Table:

@@ -4,7 +4,9 @@ from collections.abc import Iterator
 
 from gaugewright.design.model import Crown, Design, Neck, NeckEdge, RaglanEdge
 from gaugewright.grading.plan import MotifPlan, RaglanPlan, RoundYokePlan, SectionPlan, SpreadPlan, TaperPlan
+from gaugewright.instructions.pattern_chapter import opens_counted
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, plain
+from gaugewright.instructions.pattern_steps import has_plain_rows
 from gaugewright.instructions.shape_words import edges_of
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book
@@ -29,13 +31,16 @@ def _counted(book: Book, views: tuple[PieceView, ...]) -> str:
 def _kinds(design: Design, views: tuple[PieceView, ...]) -> Iterator[str]:
     sections = [section for view in views for section in view.first.sections]
     chained = [s for view in views if view.first.worked != "spiral rounds" for s in view.first.sections]
+    in_rows = [s for view in views if not view.in_rounds for s in view.first.sections]
     if any(not s.cloth.counts and s.cloth.chains for s in chained):
-        yield "note-counts-not"
+        yield "note-counts-not-but" if any(s.cloth.pattern and opens_counted(s.cloth.pattern) for s in in_rows) else "note-counts-not"
     if any(s.cloth.counts for s in chained):
         yield "note-counts"
     if any(not isinstance(section, MotifPlan) for section in sections):
         yield "note-fasten-off"
-    yield "note-work-even"
+    plain_in = {v.in_rounds for v in views for index, s in enumerate(v.first.sections) if not isinstance(s, MotifPlan) and has_plain_rows(v, index)}
+    if plain_in:
+        yield "note-work-even" + ("-both" if len(plain_in) > 1 else "-rnds" if True in plain_in else "")
     if any(isinstance(s, TaperPlan) for s in sections):
         yield "note-every"
     if any(isinstance(s, (RoundYokePlan, SpreadPlan)) for s in sections):
@@ -57,7 +62,8 @@ def _kinds(design: Design, views: tuple[PieceView, ...]) -> Iterator[str]:
     if "joined rounds" in worked:
         yield "note-round-join-flat"
     if any(len(plan.bands) > 1 for view in views for plan in view.plans):
-        yield "note-colour-carried" if any(view.piece.colours.carry for view in views) else "note-colour"
+        blocks = any(block.several for view in views for block in view.first.blocks)
+        yield "note-colour-blocks" if blocks else "note-colour-carried" if any(view.piece.colours.carry for view in views) else "note-colour"
         if worked & {"joined rounds", "turned rounds"}:
             yield "note-colour-rounds"
     if any(view.piece.edges for view in views):

@@ -11,6 +11,7 @@ from gaugewright.instructions.join_words import INTO_ROW_ENDS, is_joined, joined
 from gaugewright.instructions.motif_words import is_motif, motif_centre
 from gaugewright.instructions.nodes import Paragraph, Span
 from gaugewright.instructions.opened_words import go_on_steps
+from gaugewright.instructions.row_end_words import row_end_sentences
 from gaugewright.instructions.slit_words import is_round_opening, opening_picked_up
 from gaugewright.instructions.steps import count_end, edge_word, first_yarn, spoken, step
 from gaugewright.instructions.triangle_words import is_triangle, middle_steps
@@ -102,21 +103,10 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
     if any(up.rows for start in starts for up in start.pick_ups):  # type: ignore[union-attr]
         if any(up.corners for start in starts for up in start.pick_ups):  # type: ignore[union-attr]
             sentences.append(book.sentence("pick-up-left", stitch=book.abbr(cloth.stitch)))
-        sentences.append(book.sentence("pick-up-quarters"))
-        sentences += _row_ends(book, starts.map(lambda start: [(up.stitches - up.level) / up.rows for up in start.pick_ups if up.rows]), cloth.stitch)  # type: ignore[union-attr]
+        sentences += row_end_sentences(book, view.piece.key, starts.map(lambda start: start.pick_ups), cloth.stitch)  # type: ignore[union-attr]
         sentences.append(book.sentence(INTO_ROW_ENDS[view.piece.start.take_up]))
     count = count_end(book, f"{view.piece.key}.row1", view.stitches(first_rows(view)))
     return step("Rnd\u00a01 (pick-up rnd, RS):" if view.in_rounds else "Row\u00a01 (pick-up row, RS):", *sentences, count=count)
-
-
-def _row_ends(book: Book, shares: Sized[list[float]], stitch: str) -> Iterator[Spans]:
-    """Row ends that take more than one stitch, or none; `shares` are the stitches to a row end along each edge."""
-    most = shares.map(max)
-    if max(most.values) > 1:
-        kind = "pick-up-two" if max(most.values) <= 2 else "pick-up-three" if min(most.values) > 2 else "pick-up-three-in-some"
-        yield book.sentence(kind, stitch=book.abbr(stitch))
-    if min(min(one) for one in shares) < 1:
-        yield book.sentence("pick-up-passed")
 
 
 def is_border(view: PieceView) -> bool:

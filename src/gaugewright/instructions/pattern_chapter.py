@@ -8,8 +8,8 @@ from gaugewright.drawings.stitch_chart import draw_chart
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, plain, spans_text
 from gaugewright.instructions.pattern_words import COMMON_TOGETHER, row_words
 from gaugewright.instructions.steps import step
-from gaugewright.instructions.wording import Book, Spans
-from gaugewright.stitch_patterns.nodes import Stitches, stitches_of
+from gaugewright.instructions.wording import Book, Spans, spaced
+from gaugewright.stitch_patterns.nodes import Chains, Group, Stitches, stitches_of
 from gaugewright.stitch_patterns.pattern import StitchPattern, opening_stitch
 from gaugewright.trade.stitches import stitch
 
@@ -31,9 +31,11 @@ def _pattern(book: Book, pattern: StitchPattern, in_rounds: bool) -> Iterator[Bl
     plus = 0 if in_rounds else pattern.plus
     fact = f"pattern.{pattern.key}"
     multiple = book.front_text("pattern-multiple" if plus else "pattern-multiple-only", fact, of=pattern.of, plus=plus)
-    yield Paragraph((*multiple, *(plain(f" {pattern.note}") if pattern.note else ())), "body")
-    if not in_rounds:
-        yield Paragraph(_openings(book, pattern), "body")
+    base = book.front_text(f"pattern-base-{'round' if in_rounds else 'row'}", stitch=book.abbr(pattern.plain))
+    yield Paragraph((*multiple, *(plain(f" {pattern.note}") if pattern.note else ()), *plain(" "), *base), "body")
+    counted = book.front_text("pattern-chains-count") if _has_chains(pattern, in_rounds) else ()
+    if told := spaced(() if in_rounds else _openings(book, pattern), counted):
+        yield Paragraph(told, "body")
     for number, row in enumerate(pattern.cycle(in_rounds)):
         yield step(pattern_row_label(book, number, in_rounds), (*row_words(book, row), *plain(".")), *_count(book, pattern, number, in_rounds))
     yield Paragraph(_again(book, pattern, in_rounds), "body")
@@ -68,6 +70,17 @@ def _openings(book: Book, pattern: StitchPattern) -> Spans:
             kind = "pattern-opens-counted" if counts else "pattern-opens"
             spans.append(book.front_text(kind, stitch=book.abbr(name), n=facts.chains))
     return tuple(span for index, part in enumerate(spans) for span in (*(plain(" ") if index else ()), *part))
+
+
+def _has_chains(pattern: StitchPattern, in_rounds: bool) -> bool:
+    """Whether chains stand among the stitches of some row, as which they count."""
+    parts = (part for row in pattern.cycle(in_rounds) for element in row.worked(1) for part in (element.parts if isinstance(element, Group) else (element,)))
+    return any(isinstance(part, Chains) for part in parts)
+
+
+def opens_counted(pattern: StitchPattern) -> bool:
+    """Whether the chain at the beginning of some row of a pattern in rows counts as a stitch."""
+    return any(opening_stitch(next(iter(row.worked(1))))[1] for row in pattern.cycle(False))
 
 
 def _count(book: Book, pattern: StitchPattern, number: int, in_rounds: bool) -> list[Spans]:

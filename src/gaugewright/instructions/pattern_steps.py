@@ -26,27 +26,40 @@ class Stage:
     far: int
 
 
-def pattern_beginning(book: Book, view: PieceView, index: int) -> Iterator[Block]:
-    """That the section is worked in a stitch pattern, told where its fabric begins."""
-    pattern = view.first.sections[index].cloth.pattern
-    assert pattern is not None
-    yield step(book.words["pattern"] + ":", book.sentence("pattern-begin", title=pattern.title))
+def has_plain_rows(view: PieceView, index: int) -> bool:
+    """Whether plain rows are worked in the fabric of a section, row 1 of the piece apart, which is told by itself."""
+    cloth = view.first.sections[index].cloth
+    if cloth.pattern is None:
+        return True
+    rows = (row for graded in view.graded for number, strip in enumerate(graded.strips) for row in strip.rows[number == 0 :])
+    return any(row.placed is None and row.fabric == cloth.fabric for row in rows)
+
+
+def _beginning(book: Book, view: PieceView, index: int) -> Spans:
+    """That a section is worked in a stitch pattern, told where its fabric begins."""
+    cloth = view.first.sections[index].cloth
+    assert cloth.pattern is not None  # asked for patterned sections only
+    if index and view.first.sections[index - 1].cloth == cloth:
+        return ()
+    return book.sentence("pattern-begin" if has_plain_rows(view, index) else "pattern-begin-all", title=cloth.pattern.title)
 
 
 def pattern_stages(book: Book, view: PieceView, index: int) -> Iterator[Block]:
-    """Repeats and plain edge stitches of a section, where they begin and wherever they change."""
+    """The pattern where it begins; repeats and plain edge stitches of a section, there and wherever they change."""
     if view.first.sections[index].cloth.pattern is None:
         return
+    begins = _beginning(book, view, index)
     if isinstance(view.first.sections[index], DividedPlan):
         for number, side in ((1, "first-side"), (2, "second-side")):
             stages = view.graded.map(lambda graded, n=number: _stages(graded.strips[n].rows, len(graded.main.rows)))  # type: ignore[misc]
-            yield from _told(book, view, stages, f" ({book.words[side]})")
+            yield from _told(book, view, stages, f" ({book.words[side]})", begins)
+            begins = ()
         return
     first, last = view.section_first_rows(index), view.section_last_rows(index)
     stages = Sized(view.labels, tuple(
         _stages(view.graded[label].main.rows[first[label] - 1 : last[label]], first[label] - 1) for label in view.labels
     ))
-    yield from _told(book, view, stages, "")
+    yield from _told(book, view, stages, "", begins)
 
 
 def _stages(rows: Sequence[Row], before: int) -> tuple[Stage, ...]:
@@ -64,16 +77,18 @@ def _stages(rows: Sequence[Row], before: int) -> tuple[Stage, ...]:
     return tuple(found)
 
 
-def _told(book: Book, view: PieceView, stages: "Sized[tuple[Stage, ...]]", side: str) -> Iterator[Block]:
-    """One sentence where a stage without shaping serves, else a table."""
+def _told(book: Book, view: PieceView, stages: "Sized[tuple[Stage, ...]]", side: str, begins: Spans) -> Iterator[Block]:
+    """How it `begins`, if it does here; one sentence where a stage without shaping serves, else a table."""
+    label = book.words["pattern"] + side + ":"
     plain_only = all(stage.repeats == 0 for one in stages for stage in one)
     if plain_only:
-        yield step(book.words["pattern"] + side + ":", book.sentence("pattern-none", rows=_rows(book, view)))
-        return
-    if all(len([stage for stage in one if stage.repeats]) == 1 for one in stages):
-        yield step(book.words["pattern"] + side + ":", *_one_stage(book, view, stages))
-        return
-    yield _table(book, view, stages, side)
+        yield step(label, begins, book.sentence("pattern-none", rows=_rows(book, view)))
+    elif all(len([stage for stage in one if stage.repeats]) == 1 for one in stages):
+        yield step(label, begins, *_one_stage(book, view, stages))
+    else:
+        if begins:
+            yield step(book.words["pattern"] + ":", begins)
+        yield _table(book, view, stages, side)
 
 
 def _one_stage(book: Book, view: PieceView, stages: "Sized[tuple[Stage, ...]]") -> Iterator[Spans]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from gaugewright.design.size_list import ONE_SIZE
 from gaugewright.drawings.model import Schematic
@@ -67,11 +67,13 @@ def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) 
     sentences = [book.sentence("make-one") if set(made.values) == {1} else book.sentence("make-many", view.piece.key, make=made)]
     begun = "sewn" if view.piece.start.sewn else "joined" if view.piece.start.joined else view.piece.start.kind
     kind = _rounds_kind(view) if view.in_rounds else _ROWS_KIND.get(begun, "worked-rows")
-    fabrics = list(dict.fromkeys(section.cloth.fabric for section in view.first.sections))
+    fabrics = [fabric for fabric, _ in groupby(section.cloth.fabric for section in view.first.sections)]
     words = fabric_words(book, view.fabrics[fabrics[0]])
-    for other in fabrics[1:]:
-        words = book.sentence("fabric-then", first=words, second=fabric_words(book, view.fabrics[other]))
-    sentences.append(book.sentence(kind, bottom=spoken(view.piece.bottom), fabric=words))
+    for index, other in enumerate(fabrics[1:], start=1):
+        then = "fabric-again" if other in fabrics[:index] else "fabric-then"
+        words = book.sentence(then, first=words, second=fabric_words(book, view.fabrics[other]))
+    one_edge = "-one" if kind in ("worked-pick-up", "worked-pick-up-rounds") and len(view.piece.start.edges) == 1 else ""
+    sentences.append(book.sentence(kind + one_edge, bottom=spoken(view.piece.bottom), fabric=words))
     sentences += _spreading(book, view)
     if view.piece.start.ring and make == 2:
         sentences.append(book.sentence("pick-up-each-opening" if is_round_opening(view) else "pick-up-each-own" if view.own else "pick-up-each-side"))
@@ -116,7 +118,7 @@ def _pair(book: Book, view: PieceView, first: str, second: str) -> list[Spans]:
 
 def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: str) -> Iterator[Block]:
     """The drawing, and its letters in both units."""
-    kind = "schematic-caption-one" if drawn == ONE_SIZE else "schematic-caption"
+    kind = ("schematic-caption" if view.sewn else "schematic-worked") + ("-one" if drawn == ONE_SIZE else "")
     caption = spans_text(book.front_text(kind, title=view.piece.title, size=drawn))
     yield Figure(schematic.drawing, schematic.drawing.description, caption, view.piece.key)
     texts = (("cm", cm_text), ("in", inches_text)) if book.units == "cm" else (("in", inches_text), ("cm", cm_text))
@@ -192,6 +194,8 @@ def _ending(book: Book, view: PieceView) -> Iterator[Block]:
         return
     ends = {"top": spoken(view.piece.top)} if view.in_rounds else {}
     kind = "final-check-down" if is_yoke(view) or view.piece.start.kind == "divide" else "final-check-ring" if view.piece.start.ring else "final-check-tube" if view.in_rounds else _picked_check(view) if isinstance(view.first.start, EdgeStart) else "final-check"
+    if kind in ("final-check-picked", "final-check-ring") and len(view.piece.start.edges) == 1:
+        kind += "-one"
     if is_triangle(view):
         yield step("End:", *_fastened(book, view), triangle_check(book, view))
         return

@@ -29,7 +29,7 @@ from gaugewright.instructions.fabric_words import hook_text
 from gaugewright.instructions.join_words import is_joined, joined_blocks
 from gaugewright.instructions.motif_words import motif_blocks
 from gaugewright.instructions.nodes import Block
-from gaugewright.instructions.pattern_steps import pattern_beginning, pattern_stages
+from gaugewright.instructions.pattern_steps import has_plain_rows, pattern_stages
 from gaugewright.instructions.raglan_words import raglan_blocks
 from gaugewright.instructions.round_charts import charted, round_charts
 from gaugewright.instructions.round_yoke_words import round_yoke_blocks
@@ -146,9 +146,8 @@ def _new_cloth(book: Book, view: PieceView, index: int) -> Iterator[Block]:
     new_tool = view.fabrics[cloth.fabric].tool
     if before is not None and new_tool is not None and new_tool != view.fabrics[before.fabric].tool:
         yield step("Hook:", book.sentence("change-tool", tool=hook_text(new_tool)))
-    if cloth.pattern is not None:
-        yield from pattern_beginning(book, view, index)
-    yield step(plain_label(book, view, index), even_row(book, cloth, view.first.worked))
+    if has_plain_rows(view, index):
+        yield step(plain_label(book, view, index), even_row(book, cloth, view.first.worked))
 
 
 def _even(book: Book, view: PieceView, index: int, names: dict[str, str]) -> Iterator[Block]:

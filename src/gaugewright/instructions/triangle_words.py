@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator, Mapping
 
+from gaugewright.drawings.triangle_figures import lower_half
 from gaugewright.grading.triangle_rows import TrianglePlan
 from gaugewright.instructions.cloth_words import opening
 from gaugewright.instructions.nodes import Block, Paragraph
 from gaugewright.instructions.steps import count_end, only, spoken, step, to_row
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import Book, Mm, Slot, Spans, ordinal
+from gaugewright.instructions.wording import Book, Mm, Slot, Spans, ordinal, spaced
 from gaugewright.sized import Sized
 
 CHECK_ROW = 8
@@ -93,6 +94,18 @@ def _said(book: Book, gain: int, gains: list[int]) -> str:
 
 
 def triangle_check(book: Book, view: PieceView) -> Spans:
-    """What the finished piece measures."""
+    """What the finished piece measures; where its last row has more or fewer stitches than its edge is long, that too."""
     last = view.plans.map(lambda plan: plan.rows)
+    flat = view.graded.map(lambda graded: lower_half(graded.outline))
+    own = view.graded.map(lambda graded: graded.edges[view.piece.top].length / 2)
+    apart = any(abs(one - other) >= TOLD for one, other in zip(flat, own, strict=True))
+    lower = book.sentence("triangle-lower", view.piece.key, edge=spoken(view.piece.top), flat=Mm(flat), own=Mm(own), gauge=book.word("gauge")) if apart else ()
+    return spaced(_measures(book, view, last), lower)
+
+
+TOLD = 5.0
+"""Millimetres by which half a last row may differ from its edge untold: half a centimetre is what lengths are given to."""
+
+
+def _measures(book: Book, view: PieceView, last: Sized[int]) -> Spans:
     return book.sentence("final-check-triangle", view.piece.key, width=_wide(view, last), length=view.height(last), bottom=spoken(view.piece.bottom))

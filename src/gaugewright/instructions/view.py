@@ -15,7 +15,7 @@ class PieceView:
     """One piece with its plans and rows; `fabrics` by name. One of a mirrored pair is `paired`: either
     face of it may come outside, so its rows have no right side. `passes` says what its beginning must pass, hand or head.
     What is made twice is worked onto its `own` piece each where those are made twice too.
-    `winding` says what each block of colour takes.
+    `sewn` says whether any of its edges is, `winding` what each block of colour takes.
     """
 
     piece: Piece
@@ -25,6 +25,7 @@ class PieceView:
     paired: bool = False
     passes: str = ""
     own: bool = False
+    sewn: bool = False
     winding: Sized[tuple[tuple[BlockAmount, ...], ...]] = Sized((), ())
 
     @property

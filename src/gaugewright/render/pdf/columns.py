@@ -20,22 +20,24 @@ WIDEST_TEXT = 8.0  # em: a column of words may be wrapped down to this
 
 
 class Fit(NamedTuple):
-    """The size chosen and the columns' widths, in points."""
+    """The size chosen and the columns' widths, in points. At `turns` columns that read to the right follow ones that
+    end there: between them the gap is double."""
 
     size: float
     leading: float
     padding: float
     gap: float
     widths: tuple[float, ...]
+    turns: tuple[int, ...] = ()
 
     @property
     def total(self) -> float:
         """Width of the whole table."""
-        return sum(self.widths) + self.gap * (len(self.widths) - 1)
+        return sum(self.widths) + self.gap * (len(self.widths) - 1 + len(self.turns))
 
     def left(self, column: int) -> float:
         """Where a column begins."""
-        return sum(self.widths[:column]) + self.gap * column
+        return sum(self.widths[:column]) + self.gap * (column + sum(turn <= column for turn in self.turns))
 
 
 class Setting(NamedTuple):
@@ -96,7 +98,8 @@ class Setting(NamedTuple):
     ) -> Fit | None:
         tight = size <= self.style.floor + 1e-6
         gap = size * (LEAST_GAP if tight else self.style.gap)
-        space = room - gap * (len(columns) - 1)
+        turns = _turns(table)
+        space = room - gap * (len(columns) - 1 + len(turns))
         least = [low for _, low, _ in columns]
         natural = [high for _, _, high in columns]
         if sum(least) > space + 1e-6:
@@ -107,7 +110,7 @@ class Setting(NamedTuple):
         else:
             share = (space - sum(least)) / (sum(natural) - sum(least))
             widths = [low + (high - low) * share for low, high in zip(least, natural, strict=True)]
-        return self._fit(size, gap, widths)
+        return self._fit(size, gap, widths, turns)
 
     def _squeezed(self, columns: list[tuple[float, float, float]], size: float, room: float) -> Fit:
         """Even words are too long: every column gives way in proportion."""
@@ -116,8 +119,8 @@ class Setting(NamedTuple):
         factor = (room - gap * (len(columns) - 1)) / sum(words)
         return self._fit(size, gap, [word * factor for word in words])
 
-    def _fit(self, size: float, gap: float, widths: list[float]) -> Fit:
-        return Fit(size, size * self.style.leading, self.style.padding, gap, tuple(widths))
+    def _fit(self, size: float, gap: float, widths: list[float], turns: tuple[int, ...] = ()) -> Fit:
+        return Fit(size, size * self.style.leading, self.style.padding, gap, tuple(widths), turns)
 
 
 def _measured(cell: str) -> str:
@@ -127,6 +130,11 @@ def _measured(cell: str) -> str:
 
 def _face(table: Table, column: int) -> Face:
     return "semibold" if table.row_heads and column == 0 else "regular"
+
+
+def _turns(table: Table) -> tuple[int, ...]:
+    """Columns that read from the left and follow one that stands at the right: numbers and words would meet."""
+    return tuple(column for column in range(1, len(table.align)) if table.align[column - 1 : column + 1] == ("right", "left"))
 
 
 def _spread(table: Table, natural: list[float], space: float) -> list[float]:

@@ -16,11 +16,12 @@ SLACK = 1e-6
 
 @dataclass(slots=True)
 class Page:
-    """A page being filled; `used` is the height taken so far."""
+    """A page being filled; `used` is the height taken so far, `last` the group placed last on it or before it."""
 
     height: float
     boxes: list[tuple[Box, float]] = field(default_factory=list)
     used: float = 0.0
+    last: int = -1
 
     def gap(self, box: Box) -> float:
         """Space above the box: the larger of the two that meet, none at the head of the page."""
@@ -39,27 +40,59 @@ class Page:
 
 
 def paginate(boxes: tuple[Box, ...], height: float) -> tuple[Page, ...]:
-    """Fill pages one after the other."""
-    waiting = deque(boxes)
-    pages = [Page(height)]
+    """Fill pages one after the other; then, where one is left almost empty, begin it earlier.
+
+    A page gets little where what follows is kept together and has no room there. What stands last on the page before
+    it goes with it, as long as that page stays well filled and nothing else moves from its page.
+    """
+    groups = _groups(boxes)
+    pages, breaks = _fill(groups, height, frozenset()), frozenset[int]()
+    number = 1
+    while number < len(pages) - 1:
+        if pages[number].used < THIN * height and (earlier := _earlier(groups, height, breaks, pages, number)) is not None:
+            breaks = earlier
+            pages = _fill(groups, height, breaks)
+        number += 1
+    return tuple(pages)
+
+
+THIN, FILLED = 1 / 3, 0.5
+"""Of a page's height: one with less looks forgotten, one that keeps as much doesn't."""
+
+
+def _groups(boxes: tuple[Box, ...]) -> list[list[Box]]:
+    """Each box with all that must not be parted from it: headings and what they stand over."""
+    waiting, found = deque(boxes), list[list[Box]]()
     while waiting:
-        group = _take_group(waiting)
-        if group[0].new_page and pages[-1].boxes:
+        found.append([waiting.popleft()])
+        while found[-1][-1].keep and waiting and not waiting[0].new_page:
+            found[-1].append(waiting.popleft())
+    return found
+
+
+def _fill(groups: list[list[Box]], height: float, breaks: frozenset[int]) -> list[Page]:
+    """Pages filled one after the other; groups whose number is in `breaks` begin one."""
+    pages = [Page(height)]
+    for number, group in enumerate(groups):
+        if (group[0].new_page or number in breaks) and pages[-1].boxes:
             pages.append(Page(height))
         rest = _place(pages[-1], group)
         while rest is not None:
             pages.append(Page(height))
-            group = rest
-            rest = _place(pages[-1], group)
-    return tuple(pages)
+            rest = _place(pages[-1], rest)
+        pages[-1].last = number
+    return pages
 
 
-def _take_group(waiting: deque[Box]) -> list[Box]:
-    """A box with all that must not be parted from it: headings and what they stand over."""
-    group = [waiting.popleft()]
-    while group[-1].keep and waiting and not waiting[0].new_page:
-        group.append(waiting.popleft())
-    return group
+def _earlier(groups: list[list[Box]], height: float, breaks: frozenset[int], pages: list[Page], number: int) -> frozenset[int] | None:
+    """The breaks with one more, by which an almost empty page begins earlier; None where that would only move the gap."""
+    for group in range(pages[number - 1].last, pages[number - 2].last if number > 1 else 0, -1):
+        tried = _fill(groups, height, breaks | {group})
+        if len(tried) != len(pages) or tried[number - 1].used < FILLED * height or tried[number].last != pages[number].last:
+            return None
+        if tried[number].used >= THIN * height:
+            return breaks | {group}
+    return None
 
 
 def _place(page: Page, group: list[Box]) -> list[Box] | None:
