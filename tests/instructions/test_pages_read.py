@@ -90,6 +90,12 @@ def test_markers_are_listed_where_they_are_used(name: str) -> None:
     assert ("marker" in line) <= used
 
 
+@pytest.mark.parametrize(("name", "markers"), [("cowl", ""), ("hat", "A stitch marker"), ("raglan", "4 stitch markers"), ("mitten", "A stitch marker")])
+def test_so_many_markers_are_listed_as_move_at_a_time(name: str, markers: str) -> None:
+    line = next(text for text in texts(name, "Materials") if "yarn needle" in text)
+    assert line.startswith(f"{markers} and" if markers else "A yarn needle"), line
+
+
 @pytest.mark.parametrize("name", SPECS)
 def test_rounds_are_spoken_of_only_where_there_are_some(name: str) -> None:
     rounds = any(piece.worked != "rows" for plans in graded(name).grading.plans.values() for piece in plans)

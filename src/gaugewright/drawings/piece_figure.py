@@ -89,7 +89,9 @@ def _measures(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiece],
 
     girth = "Around" if in_rounds else "Width"
     bottom = piece.bottom.replace("_", " ")
-    along = "Length where it is picked up" if piece.start.kind == "pick up" and not in_rounds else f"{girth} at the {bottom}"
+    along = f"{girth} at the {bottom}"
+    if piece.start.kind == "pick up" and not in_rounds:
+        along = "Length where it is picked up" if piece.bottom == "bottom" else f"Length along the {bottom}"
     across("Depth" if piece.start.joined else along, plans.map(lambda _plan: 0))
     top = plans.map(lambda p: p.rows)
     widest = graded.map(lambda g: max(range(len(g.outline.starting)), key=lambda i: g.outline.far[i][0] - g.outline.starting[i][0]))

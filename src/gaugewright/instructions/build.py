@@ -12,7 +12,7 @@ from gaugewright.design.sides import is_folded
 from gaugewright.drawings.model import Schematic
 from gaugewright.drawings.primitives import Drawing
 from gaugewright.grading.grade import Grading
-from gaugewright.grading.plan import ShouldersPlan
+from gaugewright.grading.plan import OpenedPlan, RaglanPlan, RoundYokePlan, ShouldersPlan, TaperPlan
 from gaugewright.grading.waiting import in_working_order, seams_before
 from gaugewright.instructions.abbreviations import abbreviations, says
 from gaugewright.instructions.amount_tables import Amounts
@@ -121,8 +121,8 @@ def _joining(pattern: Pattern, book: Book, names: Names) -> Iterator[Block]:
 
 
 def _markers(design: Design, views: tuple[PieceView, ...], marked: set[str]) -> int:
-    """Markers left in the pieces until they are sewn, one that moves with the rounds of a piece in whose chapter some are
-    `marked`, and in rows two that move with the row's ends."""
+    """Markers left in the pieces until they are sewn, those that move with the rounds of one of the pieces `marked`, in whose
+    chapters some are told, and in rows two that move with the row's ends."""
     left = 0
     for view in views:
         shoulders = any(isinstance(section, ShouldersPlan) for section in view.first.sections)
@@ -130,8 +130,19 @@ def _markers(design: Design, views: tuple[PieceView, ...], marked: set[str]) -> 
         if is_motif(view):
             left += 0 if motif_plans(view).values[0].chains else motif_plans(view).values[0].sides
             continue  # one motif after the other
-        left += view.piece.make * (len(view.first.marks) + 2 * shoulders + (view.in_rounds and view.piece.key in marked) + len(view.first.corners) + necks + (view.piece.start.kind == "middle"))
-    return left + 2 * any(not view.in_rounds for view in views)
+        left += view.piece.make * (len(view.first.marks) + 2 * shoulders + len(view.first.corners) + necks + (view.piece.start.kind == "middle"))
+    moving = max((_moving(view) for view in views if view.piece.key in marked), default=0)
+    return left + moving + 2 * any(not view.in_rounds for view in views)
+
+
+def _moving(view: PieceView) -> int:
+    """Markers that go up with a piece's rounds: at a spiral's end, at a tip's far side, at the parts of a yoke, at what
+    is left of a tube."""
+    sections = view.first.sections
+    yoke = any(isinstance(section, (RaglanPlan, RoundYokePlan)) for section in sections)
+    tip = any(isinstance(section, TaperPlan) and section.edges == "sides" for section in sections)
+    opened = any(isinstance(section, OpenedPlan) for section in sections)
+    return (view.first.worked == "spiral rounds") + 4 * yoke + tip + 2 * opened
 
 
 def _size_key(book: Book) -> str:
