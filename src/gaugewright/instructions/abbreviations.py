@@ -27,11 +27,6 @@ def abbreviations(book: Book, blocks: Iterable[Block], by_hand: bool) -> Iterato
     yield Table(caption, header, tuple(rows), ("left", "left", "left"))
 
 
-def says(word: str, block: Block) -> bool:
-    """Whether a block has a word in it, by itself or with an ending."""
-    return any(word in text for text in _texts([block]))
-
-
 def _is_used(abbr: str, text: str) -> bool:
     """Whether an abbreviation stands in the text by itself, with a capital where it begins a label."""
     forms = dict.fromkeys((abbr, abbr[:1].upper() + abbr[1:]))

@@ -12,9 +12,10 @@ from gaugewright.design.sides import is_folded
 from gaugewright.drawings.model import Schematic
 from gaugewright.drawings.primitives import Drawing
 from gaugewright.grading.grade import Grading
+from gaugewright.grading.model import EdgeStart
 from gaugewright.grading.plan import OpenedPlan, RaglanPlan, RoundYokePlan, ShouldersPlan, TaperPlan
 from gaugewright.grading.waiting import in_working_order, seams_before
-from gaugewright.instructions.abbreviations import abbreviations, says
+from gaugewright.instructions.abbreviations import abbreviations
 from gaugewright.instructions.amount_tables import Amounts
 from gaugewright.instructions.gauge_page import CriticalLength, footer_gauge, gauge_page
 from gaugewright.instructions.layout_words import layout_blocks
@@ -62,18 +63,16 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     names = Names({yarn.key: yarn.label for yarn in pattern.design.yarns}, {p.key: p.title for p in pattern.design.pieces})
     told = in_working_order(pattern.design)
     in_order = sorted(views, key=lambda view: told.index(view.piece.key))
-    chapters = {view.piece.key: tuple(_chapter(pattern, book, view, names)) for view in in_order}
-    pieces = tuple(block for chapter in chapters.values() for block in chapter)
+    pieces = tuple(block for view in in_order for block in _chapter(pattern, book, view, names))
     up = (*_joining(pattern, book, names), *making_up(book, pattern.design, pattern.grading.pieces, pattern.grading.environments, names))
     end = tuple(finishing(book, pattern.design, pattern.grading.pieces, names))
     fabrics = _fabrics_in_use(pattern.design, views)
     gauge = tuple(gauge_page(book, fabrics, _critical(pattern)))
     notes = (*notes_page(book, pattern.design, views), *pattern_chapter(book, fabrics))
-    marked = {key for key, chapter in chapters.items() if any(says(book.words["marker"], block) for block in chapter)}
     front = (
         *_title(pattern, book),
         *sizes_page(book, pattern.design, pattern.bodies, pattern.finished, max(f.thickness for f in fabrics)),
-        *materials(book, pattern.design, pattern.amounts, fabrics, _markers(pattern.design, views, marked), pattern.plot),
+        *materials(book, pattern.design, pattern.amounts, fabrics, _markers(pattern.design, views), pattern.plot),
         *gauge,
         *(own_gauge_page(book, pattern.changes, pattern.own_gauge) if pattern.changes else ()),
         *abbreviations(book, (*gauge, *notes, *pieces, *up, *end), all(fabric.by_hand for fabric in fabrics)),
@@ -120,9 +119,8 @@ def _joining(pattern: Pattern, book: Book, names: Names) -> Iterator[Block]:
         yield from layout_blocks(book, pattern.design.piece(key), plans, graded, drawing, names.yarns, pattern.drawn)
 
 
-def _markers(design: Design, views: tuple[PieceView, ...], marked: set[str]) -> int:
-    """Markers left in the pieces until they are sewn, those that move with the rounds of one of the pieces `marked`, in whose
-    chapters some are told, and in rows two that move with the row's ends."""
+def _markers(design: Design, views: tuple[PieceView, ...]) -> int:
+    """Markers left in the pieces until they are sewn, and as many as the piece in work needs besides."""
     left = 0
     for view in views:
         shoulders = any(isinstance(section, ShouldersPlan) for section in view.first.sections)
@@ -131,18 +129,20 @@ def _markers(design: Design, views: tuple[PieceView, ...], marked: set[str]) -> 
             left += 0 if motif_plans(view).values[0].chains else motif_plans(view).values[0].sides
             continue  # one motif after the other
         left += view.piece.make * (len(view.first.marks) + 2 * shoulders + len(view.first.corners) + necks + (view.piece.start.kind == "middle"))
-    moving = max((_moving(view) for view in views if view.piece.key in marked), default=0)
-    return left + moving + 2 * any(not view.in_rounds for view in views)
+    return left + max(_moving(view) for view in views)
 
 
 def _moving(view: PieceView) -> int:
-    """Markers that go up with a piece's rounds: at a spiral's end, at a tip's far side, at the parts of a yoke, at what
-    is left of a tube."""
-    sections = view.first.sections
+    """Markers that go up with a piece's rows or rounds, at the ends of rows, a spiral's end, a tip's far side, the parts of
+    a yoke, what is left of a tube; or that part an edge in four while stitches are picked up."""
+    sections, start = view.first.sections, view.first.start
+    parted = 3 * (isinstance(start, EdgeStart) and any(up.rows for up in start.pick_ups))
+    if not view.in_rounds:
+        return max(2, parted)
     yoke = any(isinstance(section, (RaglanPlan, RoundYokePlan)) for section in sections)
     tip = any(isinstance(section, TaperPlan) and section.edges == "sides" for section in sections)
     opened = any(isinstance(section, OpenedPlan) for section in sections)
-    return (view.first.worked == "spiral rounds") + 4 * yoke + tip + 2 * opened
+    return max(parted, (view.first.worked == "spiral rounds") + 4 * yoke + tip + 2 * opened)
 
 
 def _size_key(book: Book) -> str:
