@@ -53,4 +53,4 @@ def test_yarn_is_reckoned_for_the_ends_that_there_are(tmp_path: Path) -> None:
     found = amounts(graded.design, {key: sized["M"] for key, sized in graded.grading.pieces.items()})
     assert found is not None and yarn.ball_mass and yarn.ball_length
     number = sum(one.get("slate", 0) for one in ends.values())
-    assert number == 6 and found["slate"].tails_and_seams == pytest.approx(number * 152.4 * yarn.ball_mass / yarn.ball_length, rel=1e-6)
+    assert number == 6 and found["slate"].counted.tails == pytest.approx(number * 152.4 * yarn.ball_mass / yarn.ball_length, rel=1e-6)
