@@ -8,11 +8,10 @@ from gaugewright.design.model import UNSTACKED, Piece
 from gaugewright.grading.plan import PiecePlan
 from gaugewright.grading.strands import strands_of
 from gaugewright.instructions.block_words import block_steps
-from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Align, Block, Paragraph, Span, Table, measure_columns
 from gaugewright.instructions.steps import step, tail_length
 from gaugewright.instructions.view import PieceView
-from gaugewright.instructions.wording import Book, Spans, counts_text, list_text
+from gaugewright.instructions.wording import Book, Spans, counts_text, list_text, listed
 from gaugewright.sized import Sized
 
 
