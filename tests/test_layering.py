@@ -32,6 +32,7 @@ ORDER: tuple[tuple[str, ...], ...] = (
     ("sizing",),
     ("grading",),
     ("yarn",),
+    ("shopping",),
     ("changes",),
     ("checks",),
     ("drawings",),

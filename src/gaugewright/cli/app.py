@@ -171,6 +171,23 @@ def yarn(
 
 
 @app.command()
+def shop(
+    spec: SpecFile,
+    file: Annotated[Path | None, typer.Argument(metavar="[FILE]", help="A shopping file: shops with their prices, what is made; the spec's own prices unless given.")] = None,
+    size: Annotated[list[str] | None, typer.Option("--size", help="A size that is made, in place of those in the file; again for another, or twice for two.")] = None,
+    card: Annotated[Path | None, typer.Option("--card", help="Write a shopping card of one page, a name that ends in .pdf.")] = None,
+    paper: Annotated[Paper, typer.Option("--paper", help="The size of paper.")] = Paper.a4,
+    as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
+    templates: Templates = None,
+) -> None:
+    """Find the cheapest way to buy the yarn; write a shopping card."""
+    from gaugewright.cli.shopping import Trip, shop_lines
+
+    sizes = tuple(one for text in size or [] for one in split_sizes(text))
+    guarded(lambda: shop_lines(Trip(spec, file, sizes, card, paper.value, templates, as_json)))
+
+
+@app.command()
 def schema() -> None:
     """Write the JSON schema of spec files, for editors."""
     import json

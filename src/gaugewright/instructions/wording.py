@@ -44,6 +44,7 @@ class Book:
     words: Mapping[str, str]
     front: Mapping[str, str]
     measures: Mapping[str, str]
+    shopping: Mapping[str, str]
     terms: Literal["us", "uk"]
     units: Literal["cm", "in"]
     labels: tuple[str, ...]
@@ -59,6 +60,10 @@ class Book:
     def front_text(self, kind: str, fact: str = "", **slots: Slot) -> Spans:
         """A sentence of the front matter, of making up or finishing."""
         return self._fill(self.front[kind], f"{fact}.{kind}" if fact else kind, slots)
+
+    def shop_text(self, kind: str, **slots: str) -> str:
+        """A phrase of the shopping card, as text."""
+        return self.shopping[kind].format(**slots)
 
     def abbr(self, key: str) -> str:
         """An abbreviation in the pattern's terms, by its US form."""

@@ -48,6 +48,8 @@ def parse_money(text: str) -> Money:
     (Money(amount=Decimal('7.40'), code='EUR'), '7.40 EUR')
     """
     match = re.fullmatch(r"\s*([0-9]{1,9})(?:([.,])([0-9]{1,4}))?\s*([A-Za-z]{3})\s*", text)
+    if below := re.fullmatch(r"\s*[-−]\s*([0-9].*)", text):
+        raise MoneyError(f"{text.strip()[:20]} is less than nothing", len(text) - len(text.lstrip()), f"write {below[1].strip()}")
     if not match:
         raise MoneyError(f"{text.strip()[:20]!r} is not a price", 0, _advice(text))
     whole, mark, part, code = match[1], match[2], match[3] or "", match[4]
@@ -67,6 +69,22 @@ def parse_money(text: str) -> Money:
             f"write {_cut(whole, part, places)} {code}",
         )
     return Money(Decimal(f"{whole}.{part}" if part else whole), code)
+
+
+def parse_rate(text: str) -> Money:
+    """What one unit of another currency costs, to as many places as a bank states.
+
+    >>> parse_rate("1.1643 EUR"), parse_rate("0.0058 EUR").amount
+    (Money(amount=Decimal('1.1643'), code='EUR'), Decimal('0.0058'))
+    """
+    match = re.fullmatch(r"\s*([0-9]{1,9}(?:\.[0-9]{1,8})?)\s*([A-Z]{3})\s*", text)
+    if not match:
+        raise MoneyError(f"{text.strip()[:20]!r} is not a rate", 0, "write what one of it costs, such as 1.1643 EUR")
+    if match[2] not in CODES:
+        raise MoneyError(f"{match[2]} is not a currency code in use", match.start(2), "write a code such as EUR, GBP or USD")
+    if not Decimal(match[1]):
+        raise MoneyError("money that costs nothing can't be changed", 0, "write what one of it costs, such as 1.1643 EUR")
+    return Money(Decimal(match[1]), match[2])
 
 
 def _cut(whole: str, part: str, places: int) -> str:

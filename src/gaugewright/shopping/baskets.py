@@ -1,0 +1,169 @@
+"""The cheapest way to buy given things in one shop, exactly, with packs and pieces to spare.
+
+Branch and bound: each thing is covered by packs and single pieces in every way that has no piece too many to leave out
+(a whole pack aside); to each full cover pieces are added as long as the bound of `least` says that a threshold might
+still pay for them. Spare pieces are only of what is bought in the shop anyway.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from functools import partial
+from itertools import product
+
+from gaugewright.errors import UserError
+from gaugewright.shopping.least import amounts_of, floor, least
+from gaugewright.shopping.model import Bought, Listing, Shop
+from gaugewright.shopping.till import ZERO, receipt
+
+MOST_TRIED = 150_000
+"""Baskets looked at for one answer; a few seconds."""
+
+
+@dataclass(slots=True)
+class Effort:
+    """How much has been looked at; too much ends in a plain refusal rather than in a guess."""
+
+    tried: int = 0
+
+    def spend(self, steps: int = 1) -> None:
+        """Counts steps; raises `UserError` where they become too many."""
+        self.tried += steps
+        if self.tried > MOST_TRIED:
+            raise UserError(
+                "basket-too-large", f"there are too many ways to buy this for the cheapest to be found for certain (more than {MOST_TRIED:,} looked at)",
+                "take out a shop that is clearly dearer, an offer or a pack that you won't use, or let fewer colours mix their lots",
+            )
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """So many of one thing at one shop, of which no more than `most` can be had."""
+
+    key: str
+    count: int
+    most: float
+
+
+@dataclass(frozen=True, slots=True)
+class Basket:
+    """What is bought at one shop, and what its till asks in its currency."""
+
+    total: Decimal
+    units: int
+    lines: tuple[Bought, ...]
+
+    @property
+    def rank(self) -> tuple[Decimal, int]:
+        """Cheaper first; of equal ones that with fewer pieces."""
+        return self.total, self.units
+
+
+def cheapest_at(shop: Shop, needs: Sequence[Need], spare: bool, effort: Effort) -> Basket | None:
+    """The cheapest basket of one shop, or None where it doesn't have everything; without `spare` it holds what is needed to the piece."""
+    if any(need.count > need.most for need in needs):
+        return None
+    linked = frozenset().union(*(offer.on for offer in shop.offers))
+    together = [need for need in needs if need.key in linked or shop.free_over is not None]
+    apart = [_cheapest_cover(shop.listings[need.key], need, spare) for need in needs if need not in together]
+    found = _search(shop, together, spare, effort)
+    lines = (*found, *apart)
+    units = sum(line.units(shop.listings[line.key]) for line in lines)
+    return Basket(receipt(shop, lines).total, units, lines)
+
+
+def covers(listing: Listing, need: Need, spare: bool) -> Iterator[Bought]:
+    """Packs and single pieces that cover a need, no pack or piece of them being superfluous.
+
+    >>> from gaugewright.shopping.model import Pack
+    >>> five = Listing(Decimal(7), (Pack(5, Decimal(30)),))
+    >>> [(one.singles, one.packs) for one in covers(five, Need("oat", 7, 9), True)]
+    [(7, (0,)), (2, (1,))]
+    >>> [(one.singles, one.packs) for one in covers(five, Need("oat", 7, 10), True)]
+    [(7, (0,)), (2, (1,)), (0, (2,))]
+    """
+    for packs in product(*(range(-(-need.count // pack.units) + 1) for pack in listing.packs)):
+        held = sum(count * pack.units for count, pack in zip(packs, listing.packs, strict=True))
+        over = held - need.count
+        least_used = min((pack.units for count, pack in zip(packs, listing.packs, strict=True) if count), default=0)
+        if over <= 0 or (spare and over < least_used and held <= need.most):
+            yield Bought(need.key, max(0, -over), packs)
+
+
+def _bare(listing: Listing, one: Bought) -> Decimal:
+    return one.singles * listing.price + sum((count * pack.price for count, pack in zip(one.packs, listing.packs, strict=True)), ZERO)
+
+
+def _cheapest_cover(listing: Listing, need: Need, spare: bool) -> Bought:
+    return min(covers(listing, need, spare), key=partial(_plain_rank, listing))
+
+
+def _plain_rank(listing: Listing, one: Bought) -> tuple[Decimal, int]:
+    return _bare(listing, one), one.units(listing)
+
+
+def _search(shop: Shop, needs: Sequence[Need], spare: bool, effort: Effort) -> tuple[Bought, ...]:
+    """Everything that an offer or a threshold links, in the cheapest way."""
+    ways = [sorted(covers(shop.listings[need.key], need, spare), key=partial(_plain_rank, shop.listings[need.key])) for need in needs]
+    search = _Search(shop, list(needs), ways, spare, effort)
+    search.cover(())
+    return search.best
+
+
+class _Search:
+    """One search: the best basket so far, and what bounds the rest."""
+
+    def __init__(self, shop: Shop, needs: list[Need], ways: list[list[Bought]], spare: bool, effort: Effort) -> None:
+        self.shop, self.needs, self.ways, self.spare, self.effort = shop, needs, ways, spare, effort
+        self.best: tuple[Bought, ...] = ()
+        self.rank: tuple[Decimal, int] | None = None
+        self.rest = []
+        for choice in shop.choices:
+            floors = [min(floor(shop, way, choice) for way in some) for some in ways]
+            self.rest.append([sum(floors[start:], ZERO) for start in range(len(ways) + 1)])
+
+    def cover(self, lines: tuple[Bought, ...]) -> None:
+        """Covers one thing after the other, then tries pieces to spare."""
+        if len(lines) == len(self.ways):
+            self._spare(lines)
+            return
+        for way in self.ways[len(lines)]:
+            grown = (*lines, way)
+            if self.rank is None or self._bound(grown) < self.rank[0]:
+                self.cover(grown)
+
+    def _bound(self, lines: tuple[Bought, ...]) -> Decimal:
+        """What a basket that begins with these lines costs at least."""
+        fixed = self.shop.delivery if self.shop.free_over is None else ZERO
+        bounds = []
+        for number, choice in enumerate(self.shop.choices):
+            held = sum((floor(self.shop, line, choice) for line in lines), ZERO)
+            bounds.append(held + self.rest[number][len(lines)] - amounts_of([self.shop.offers[one] for one in choice]))
+        return max(min(bounds) + fixed, least(self.shop, lines))
+
+    def _spare(self, lines: tuple[Bought, ...]) -> None:
+        """This basket, and every one with pieces or packs added, each reached in one order only."""
+        waiting = [(lines, 0)]
+        while waiting:
+            self.effort.spend()
+            held, first = waiting.pop()
+            bound = least(self.shop, held)
+            if self.rank is not None and bound > self.rank[0]:
+                continue
+            rank = receipt(self.shop, held).total, sum(line.units(self.shop.listings[line.key]) for line in held)
+            if self.rank is None or rank < self.rank:
+                self.best, self.rank = held, rank
+            if self.spare and bound < self.rank[0]:
+                waiting += [(grown, place) for place, grown in self._grown(held, first)]
+
+    def _grown(self, lines: tuple[Bought, ...], first: int) -> Iterator[tuple[int, tuple[Bought, ...]]]:
+        """The basket with one piece or one pack more, in a fixed order of places."""
+        place = 0
+        for index, (line, need) in enumerate(zip(lines, self.needs, strict=True)):
+            listing = self.shop.listings[line.key]
+            more = [Bought(line.key, line.singles + 1, line.packs)]
+            more += [Bought(line.key, line.singles, (*line.packs[:n], line.packs[n] + 1, *line.packs[n + 1 :])) for n in range(len(line.packs))]
+            for one in more:
+                if place >= first and one.units(listing) <= need.most:
+                    yield place, (*lines[:index], one, *lines[index + 1 :])
+                place += 1
