@@ -17,7 +17,7 @@ from gaugewright.shopping.model import Bought, Listing, Shop
 from gaugewright.shopping.till import ZERO, receipt
 
 MOST_TRIED = 150_000
-"""Baskets looked at for one answer; a few seconds."""
+"""Baskets, and beginnings of baskets, looked at for one answer: some ten seconds at the most."""
 
 
 @dataclass(slots=True)
@@ -117,10 +117,12 @@ class _Search:
         self.shop, self.needs, self.ways, self.spare, self.effort = shop, needs, ways, spare, effort
         self.best: tuple[Bought, ...] = ()
         self.rank: tuple[Decimal, int] | None = None
+        self.floors = [{way: floor(shop, way, choice) for some in ways for way in some} for choice in shop.choices]
+        self.off = [amounts_of([shop.offers[one] for one in choice]) for choice in shop.choices]
         self.rest = []
-        for choice in shop.choices:
-            floors = [min(floor(shop, way, choice) for way in some) for some in ways]
-            self.rest.append([sum(floors[start:], ZERO) for start in range(len(ways) + 1)])
+        for floors in self.floors:
+            lowest = [min(floors[way] for way in some) for some in ways]
+            self.rest.append([sum(lowest[start:], ZERO) for start in range(len(ways) + 1)])
 
     def cover(self, lines: tuple[Bought, ...]) -> None:
         """Covers one thing after the other, then tries pieces to spare."""
@@ -129,17 +131,19 @@ class _Search:
             return
         for way in self.ways[len(lines)]:
             grown = (*lines, way)
-            if self.rank is None or self._bound(grown) < self.rank[0]:
+            self.effort.spend()
+            if self.rank is None or not self._too_dear(grown):
                 self.cover(grown)
 
-    def _bound(self, lines: tuple[Bought, ...]) -> Decimal:
-        """What a basket that begins with these lines costs at least."""
+    def _too_dear(self, lines: tuple[Bought, ...]) -> bool:
+        """Whether no basket that begins with these lines can be cheaper than the best so far."""
+        assert self.rank is not None
         fixed = self.shop.delivery if self.shop.free_over is None else ZERO
-        bounds = []
-        for number, choice in enumerate(self.shop.choices):
-            held = sum((floor(self.shop, line, choice) for line in lines), ZERO)
-            bounds.append(held + self.rest[number][len(lines)] - amounts_of([self.shop.offers[one] for one in choice]))
-        return max(min(bounds) + fixed, least(self.shop, lines))
+        bounds = [
+            sum((floors[line] for line in lines), ZERO) + rest[len(lines)] - off
+            for floors, rest, off in zip(self.floors, self.rest, self.off, strict=True)
+        ]  # fmt: skip
+        return min(bounds) + fixed >= self.rank[0] or least(self.shop, lines) >= self.rank[0]
 
     def _spare(self, lines: tuple[Bought, ...]) -> None:
         """This basket, and every one with pieces or packs added, each reached in one order only."""

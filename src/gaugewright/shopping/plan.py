@@ -4,9 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from gaugewright.shopping.baskets import Effort
 from gaugewright.shopping.model import Shop, Wanted
-from gaugewright.shopping.shares import Choice, Market, cheapest
+from gaugewright.shopping.shares import Choice, Market, cheapest, cheapest_two
 from gaugewright.shopping.till import Receipt, receipt
 
 
@@ -48,12 +47,16 @@ class Plan:
 
 def make_plan(market: Market, wanted: Sequence[Wanted]) -> Plan | None:
     """The plan, or None where the shops don't have everything."""
-    best = cheapest(market, wanted)
-    if best is None:
+    two = cheapest_two(market, wanted)
+    if not two:
         return None
+    best = two[0]
     spare = tuple((one.key, bought - one.count) for one in wanted if (bought := _bought(market, best, one.key)) > one.count)
     exact = cheapest(market, wanted, spare=False) if spare else best
-    return Plan(best.total, _visits(market, best), spare, exact.total if exact else best.total, _next_best(market, wanted, best), _single(market, wanted), tuple((shop.key, shop.title) for shop in market.shops))
+    return Plan(
+        best.total, _visits(market, best), spare, exact.total if exact else best.total, _elsewhere(wanted, best, two[1]) if len(two) > 1 else None,
+        _single(market, wanted), tuple((shop.key, shop.title) for shop in market.shops),
+    )  # fmt: skip
 
 
 def _visits(market: Market, choice: Choice) -> tuple[Visit, ...]:
@@ -69,12 +72,7 @@ def _bought(market: Market, choice: Choice, key: str) -> int:
     return sum(line.units(listings[shop][key]) for shop, basket in choice.baskets.items() for line in basket.lines if line.key == key)
 
 
-def _next_best(market: Market, wanted: Sequence[Wanted], best: Choice) -> Elsewhere | None:
-    """Forbids each thing in turn where it is bought: the cheapest of what is left differs in one thing at least."""
-    others = [found for one in wanted if (found := cheapest(market, wanted, but=(one.key, best.shops_of(one.key)))) is not None]
-    if not others:
-        return None
-    found = min(others, key=lambda one: one.rank)
+def _elsewhere(wanted: Sequence[Wanted], best: Choice, found: Choice) -> Elsewhere:
     differs = tuple((one.key, tuple(sorted(found.shops_of(one.key)))) for one in wanted if found.shops_of(one.key) != best.shops_of(one.key))
     return Elsewhere(found.total, tuple(found.baskets), differs)
 
@@ -83,7 +81,7 @@ def _single(market: Market, wanted: Sequence[Wanted]) -> tuple[tuple[str, Decima
     """Everything from one shop, of each shop that has it."""
     found = []
     for shop in market.shops:
-        alone = cheapest(replace(market, shops=(shop,), effort=Effort()), wanted)
+        alone = cheapest(replace(market, shops=(shop,)), wanted)
         if alone is not None:
             found.append((shop.key, alone.total))
     return tuple(found)

@@ -2,14 +2,15 @@
 
 A thing is bought in one shop, since its balls are to be of one dye lot; one whose lots may mix is divided in every way.
 What the other things cost is found by dynamic programming over sets: shop by shop, the cheapest way to have a set is one
-part of it here and the rest in the shops before. With n things that means at most 2^n baskets a shop and 3^n sums for
-each shop between the first and the last; `Effort` refuses what would take too long.
+part of it here and the rest in the shops before; the two cheapest ways are kept. With n things that means at most 2^n
+baskets a shop and 3^n sums for each shop between the first and the last: what would take too long is refused.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
 from itertools import product
+from typing import NamedTuple
 
 from gaugewright.errors import UserError
 from gaugewright.rounding import to_coins
@@ -63,20 +64,26 @@ def need_at(shop: Shop, one: Wanted, count: int) -> Need:
     return Need(one.key, count, shop.listings[one.key].most(one.mixed))
 
 
-def cheapest(market: Market, wanted: Sequence[Wanted], spare: bool = True, but: tuple[str, Support] | None = None) -> Choice | None:
-    """The cheapest choice, or None where there is none; `but` names a thing and the shops that it is not to come from."""
-    best: Choice | None = None
+def cheapest(market: Market, wanted: Sequence[Wanted], spare: bool = True) -> Choice | None:
+    """The cheapest choice, or None where there is none."""
+    return next(iter(cheapest_two(market, wanted, spare)), None)
+
+
+def cheapest_two(market: Market, wanted: Sequence[Wanted], spare: bool = True) -> tuple[Choice, ...]:
+    """The cheapest choice, and the cheapest in which at least one thing comes from elsewhere, as far as there are any."""
+    found: dict[tuple[Support, ...], Choice] = {}
     whole = [one for one in wanted if not one.mixed]
-    for division in _divisions(market, [one for one in wanted if one.mixed], but):
-        found = _share_out(market, whole, division, spare, but)
-        if found is not None and (best is None or found.rank < best.rank):
-            best = found
-    return best
+    for division in _divisions(market, [one for one in wanted if one.mixed]):
+        for choice in share_out(market, whole, division, spare):
+            places = tuple(choice.shops_of(one.key) for one in wanted)
+            if places not in found or choice.rank < found[places].rank:
+                found[places] = choice
+    return tuple(sorted(found.values(), key=lambda one: one.rank)[:2])
 
 
-def _divisions(market: Market, mixed: Sequence[Wanted], but: tuple[str, Support] | None) -> Iterator[Mapping[str, tuple[Need, ...]]]:
+def _divisions(market: Market, mixed: Sequence[Wanted]) -> Iterator[Mapping[str, tuple[Need, ...]]]:
     """What is needed at each shop of the things whose lots may mix, in every way to divide them."""
-    ways = [[one for one in _shares(market.shops, thing) if but is None or but[0] != thing.key or frozenset(one) != but[1]] for thing in mixed]
+    ways = [_shares(market.shops, thing) for thing in mixed]
     total = 1
     for way in ways:
         total *= len(way)
@@ -109,52 +116,90 @@ def _shares(shops: Sequence[Shop], thing: Wanted) -> list[dict[str, Need]]:
     return found
 
 
-Sums = dict[int, tuple[tuple[Decimal, int, int], tuple[tuple[str, Basket], ...]]]
+class _Way(NamedTuple):
+    """One way to have a set of things: its rank as one number (coins, then shops, then pieces), the part bought at the
+    last shop, and which way to have the rest it goes on from.
+    """
+
+    rank: int
+    part: int
+    before: int
+    place: int
 
 
-def _share_out(market: Market, whole: Sequence[Wanted], division: Mapping[str, tuple[Need, ...]], spare: bool, but: tuple[str, Support] | None) -> Choice | None:
-    """The things that come from one shop each, shared out beside what is divided already."""
+Ways = dict[int, tuple[_Way, ...]]
+"""By set of things, the two cheapest ways to have it."""
+
+
+def share_out(market: Market, whole: Sequence[Wanted], division: Mapping[str, tuple[Need, ...]], spare: bool) -> Iterator[Choice]:
+    """The two cheapest choices for things that come from one shop each, beside what is divided already."""
     everything = (1 << len(whole)) - 1
-    sums: Sums = {0: ((Decimal(0), 0, 0), ())}
+    layers: list[Ways] = [{0: (_Way(0, 0, 0, 0),)}]
+    tables: list[dict[int, Basket | None]] = []
     for place, shop in enumerate(market.shops):
-        sold = sum(1 << bit for bit, one in enumerate(whole) if one.key in shop.listings and but != (one.key, frozenset({shop.key})))
         last = place == len(market.shops) - 1
-        steps = sum(1 if last else 1 << (sold & ~mask).bit_count() for mask in sums)
-        if steps > MOST_SUMS:
-            raise UserError("basket-too-large", f"{len(whole)} things in {len(market.shops)} shops are too many for the cheapest choice to be found for certain", "take out a shop that is clearly dearer, or notions that cost the same anywhere")
-        sums = _with_shop(market, shop, sums, _Shelf(whole, sold, division.get(shop.key, ()), spare), everything if last else None)
-    if everything not in sums:
-        return None
-    (total, _, _), baskets = sums[everything]
-    return Choice(total, dict(baskets))
+        sold = sum(1 << bit for bit, one in enumerate(whole) if one.key in shop.listings)
+        alone = everything if last and not place else None
+        if alone is None and (1 << sold.bit_count() > MOST_SUMS or sum(1 if last else 1 << (sold & ~mask).bit_count() for mask in layers[-1]) > MOST_SUMS):
+            raise _too_many(f"{len(whole)} things in {len(market.shops)} shops")
+        tables.append(_table(market, shop, whole, sold, division.get(shop.key, ()), spare, alone))
+        layers.append(_with_shop(market, shop, tables[-1], layers[-1], everything if last else None))
+    for way in layers[-1].get(everything, ()):
+        yield _choice(market, layers, tables, way)
 
 
-@dataclass(frozen=True, slots=True)
-class _Shelf:
-    """What may be bought at one shop (a set of bits), and what must be."""
-
-    whole: Sequence[Wanted]
-    sold: int
-    fixed: tuple[Need, ...]
-    spare: bool
+def _too_many(what: str) -> UserError:
+    return UserError("basket-too-large", f"{what} are too many for the cheapest choice to be found for certain", "take out a shop that is clearly dearer, or notions that cost the same anywhere")
 
 
-def _with_shop(market: Market, shop: Shop, sums: Sums, shelf: _Shelf, target: int | None) -> Sums:
-    """The cheapest way to have each set with one shop more."""
-    found: Sums = {}
-    for mask, (rank, baskets) in sums.items():
-        for part in _parts(shelf.sold & ~mask) if target is None else [target & ~mask]:
-            if part & ~shelf.sold:
-                continue
-            needs = (*shelf.fixed, *(need_at(shop, one, one.count) for bit, one in enumerate(shelf.whole) if part >> bit & 1))
-            basket = market.basket(shop, needs, shelf.spare) if needs else None
-            if needs and basket is None:
-                continue
-            added = (market.cost(shop, basket), 1, basket.units) if basket else (Decimal(0), 0, 0)
-            new = rank[0] + added[0], rank[1] + added[1], rank[2] + added[2]
-            if mask | part not in found or new < found[mask | part][0]:
-                found[mask | part] = new, (*baskets, (shop.key, basket)) if basket else baskets
+def _table(market: Market, shop: Shop, whole: Sequence[Wanted], sold: int, fixed: tuple[Need, ...], spare: bool, only: int | None) -> dict[int, Basket | None]:
+    """The cheapest basket of one shop for each set of things that it sells (None for nothing at all); sets of which it has too little are left out."""
+    found: dict[int, Basket | None] = {}
+    for part in _parts(sold) if only is None else [only & sold]:
+        needs = (*fixed, *(need_at(shop, one, one.count) for bit, one in enumerate(whole) if part >> bit & 1))
+        basket = market.basket(shop, needs, spare) if needs else None
+        if basket is not None or not needs:
+            found[part] = basket
     return found
+
+
+def _with_shop(market: Market, shop: Shop, table: Mapping[int, Basket | None], ways: Ways, target: int | None) -> Ways:
+    """The two cheapest ways to have each set with one shop more."""
+    ranks = {part: _rank(market, shop, basket) for part, basket in table.items()}
+    sold = 0
+    for part in ranks:
+        sold |= part
+    found: dict[int, list[_Way]] = {}
+    for mask, some in ways.items():
+        for part in _parts(sold & ~mask) if target is None else (target & ~mask,):
+            if part in ranks:
+                best = found.setdefault(mask | part, [])
+                for place, way in enumerate(some):
+                    rank = way.rank + ranks[part]
+                    if len(best) < 2 or rank < best[1].rank:
+                        best.append(_Way(rank, part, mask, place))
+                        best.sort()
+                        del best[2:]
+    return {mask: tuple(best) for mask, best in found.items()}
+
+
+def _rank(market: Market, shop: Shop, basket: Basket | None) -> int:
+    if basket is None:
+        return 0
+    coins = int(market.cost(shop, basket).scaleb(market.places))
+    return (coins * 100 + 1) * 10**6 + basket.units
+
+
+def _choice(market: Market, layers: Sequence[Ways], tables: Sequence[Mapping[int, Basket | None]], way: _Way) -> Choice:
+    """The baskets that a way is made of, followed back to the first shop."""
+    baskets: dict[str, Basket] = {}
+    for place in range(len(market.shops) - 1, -1, -1):
+        basket = tables[place][way.part]
+        if basket is not None:
+            baskets[market.shops[place].key] = basket
+        way = layers[place][way.before][way.place]
+    in_order = {shop.key: baskets[shop.key] for shop in market.shops if shop.key in baskets}
+    return Choice(sum((market.cost(shop, in_order[shop.key]) for shop in market.shops if shop.key in in_order), Decimal(0)), in_order)
 
 
 def _parts(whole: int) -> Iterator[int]:

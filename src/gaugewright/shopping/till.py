@@ -51,7 +51,8 @@ class Receipt:
 
 def receipt(shop: Shop, basket: Sequence[Bought]) -> Receipt:
     """The till's sum for a basket; of equal choices of offers the first."""
-    lines = tuple(sorted((one for one in basket if one.singles or any(one.packs)), key=lambda one: tuple(shop.listings).index(one.key)))
+    order = {key: place for place, key in enumerate(shop.listings)}
+    lines = tuple(sorted((one for one in basket if one.singles or any(one.packs)), key=lambda one: order[one.key]))
     full = full_prices(shop, lines)
     tried = [_reduced(shop, lines, full, [(number, shop.offers[number]) for number in choice]) for choice in shop.choices]
     left, given = min(tried, key=lambda one: sum(one[0].values(), ZERO))
