@@ -74,7 +74,7 @@ def _makes(graded: pipeline.Graded, file: ShoppingFile | None, sizes: Sequence[s
         return tuple(Make(one.size, one.person or "", one.times) for one in file.data.make)
     if len(labels) == 1:
         return (Make(labels[0], "", 1),)
-    raise UserError("no-size-chosen", "nothing says which size is made", f"write --size {labels[len(labels) // 2]}, or `make: [{{size: {labels[len(labels) // 2]}}}]` in the shopping file")
+    raise UserError("size-unsaid", "nothing says which size is made", f"write --size {labels[len(labels) // 2]}, or `make: [{{size: {labels[len(labels) // 2]}}}]` in the shopping file")
 
 
 def _errand(graded: pipeline.Graded, file: ShoppingFile | None) -> _Errand:
@@ -93,14 +93,14 @@ def _by_size(graded: pipeline.Graded) -> dict[str, Mapping[str, Amount]]:
     for size, amounts in pipeline.side(graded).amounts.items():
         if amounts is None:
             raise ProblemsFound([
-                Problem("amounts-unknown", f"the swatch of {fabric.key} is not weighed, so its yarn can't be told", fabric.origin, "add the swatch's mass, such as mass: 41 g")
+                Problem("yarn-unknown", f"the swatch of {fabric.key} is not weighed, so its yarn can't be told", fabric.origin, "add the swatch's mass, such as mass: 41 g")
                 for fabric in design.fabrics if fabric.swatch_mass is None
             ])  # fmt: skip
         found[size] = amounts
     used = {key for amounts in found.values() for key in amounts}
     balls = [yarn for yarn in design.yarns if yarn.key in used and not yarn.ball_mass]
     if balls:
-        raise ProblemsFound([Problem("ball-unknown", f"nothing says what a ball of {yarn.key} weighs, so balls can't be counted", yarn.origin, "add ball: {mass: 100 g, length: 58 m}") for yarn in balls])
+        raise ProblemsFound([Problem("yarn-without-ball", f"nothing says what a ball of {yarn.key} weighs, so balls can't be counted", yarn.origin, "add ball: {mass: 100 g, length: 58 m}") for yarn in balls])
     return found
 
 

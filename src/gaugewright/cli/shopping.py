@@ -43,7 +43,7 @@ def shop_lines(trip: Trip) -> None:
 
         if trip.card.suffix.lower() != ".pdf":
             raise UserError("output-unwritable", f"{trip.card} is no name of a PDF", "write --card with a name that ends in .pdf")
-        write_whole(trip.card, render_pdf(card, trip.paper, load_style("quiet", trip.templates)))
+        write_whole(trip.card, render_pdf(card, trip.paper, load_style("card", trip.templates)))
     if trip.as_json:
         say(json.dumps(_data(found), indent=2, ensure_ascii=False))
         return
