@@ -84,7 +84,8 @@ def _hands(book: Book, found: Outcome) -> Iterator[str]:
 def _asides(book: Book, found: Outcome, plan: Plan | None) -> Iterator[str]:
     """What is worth knowing at the counter."""
     if keys := asked_by_margin(found.colours):
-        yield book.shop_text("for-margin", yarns=listed(book, [found.label(key) for key in keys]))
+        spare = {one.key: one.to_buy - max(0, one.bare - one.in_hand) for one in found.colours}
+        yield book.shop_text("for-margin", things=listed(book, [book.shop_text("hand-yarn", count=str(spare[key]), what=found.label(key)) for key in keys]))
     fewer = sum(one.apart - one.balls for one in found.colours)
     if fewer > 0:
         yield book.shop_text("together-one" if fewer == 1 else "together", **({} if fewer == 1 else {"balls": str(fewer)}))
