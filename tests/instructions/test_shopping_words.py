@@ -19,7 +19,7 @@ CARDS = (
     f"make: [{{size: M}}, {{size: S}}]\nshops: {{quay: {{{PRICES}, offers: [{{take: 3, pay: 2}}, {{off: 40 %, over: 10 EUR}}]}}}}\nmix_lots: oat",
     f"make: [{{size: M, for: Ada}}, {{size: M}}]\nshops: {{quay: {{{PRICES}, delivery: {{cost: 4.90 EUR, free_over: 900 EUR}}}}}}\nbudget: 10 EUR",
     f"make: [{{size: S, times: 4}}]\nshops: {{quay: {{{PRICES}, offers: [{{off: 60 EUR, over: 130 EUR}}]}}, lane: {{yarns: {{kelp: 7.30 EUR}}}}}}",
-    "make: [{size: S}]\nshops: {quay: {yarns: {oat: {price: 7.40 EUR, packs: [{balls: 3, price: 9 EUR}]}}}, lane: {yarns: {kelp: 7.40 EUR, oat: 99 EUR}}}",
+    "make: [{size: S}]\nshops: {quay: {yarns: {oat: {price: 7.40 EUR, packs: [{balls: 5, price: 20 EUR}]}}}, lane: {yarns: {kelp: 7.40 EUR, oat: 99 EUR}}}",
     "make: [{size: M}]\nshops: {quay: {yarns: {oat: {price: 7.40 EUR, in_stock: [3, 3]}, kelp: 7.30 EUR}}, lane: {yarns: {oat: 19 EUR}}}\nbudget: 50 EUR",
 )
 
