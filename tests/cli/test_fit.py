@@ -58,6 +58,7 @@ def test_without_own_nothing_of_the_file_is_published(tmp_path: Path) -> None:
 @pytest.mark.parametrize(("home", "arguments", "name"), [
     ("people: {}\n", [], "out-of-range"),
     ("people: {Ada: {}}\n", [], "empty-value"),
+    ("people: {Ada: ~}\n", [], "empty-value"),
     ("Ada: {bust: 90 cm}\n", [], "unknown-key"),
     ("people: {Ada: {bust: 90}}\n", [], "number-without-unit"),
     ("people: {Ada: {burst: 90 cm}}\n", [], "unknown-measure"),

@@ -66,6 +66,7 @@ def test_a_gauge_in_words_becomes_a_swatch(tmp_path: Path) -> None:
     ("washed: {stitches: [], rows: [{count: 10, over: 20 cm}]}\n", [], "out-of-range"),
     ("washed: {stitches: [{count: 20, over: 20}], rows: [{count: 10, over: 20 cm}]}\n", [], "number-without-unit"),
     ("washed: {stitches: [{count: 20, over: 20 cm}]}\n", [], "missing-key"),
+    ("washed: {stitches: ~, rows: [{count: 10, over: 20 cm}]}\n", [], "empty-value"),
     ("use: hung\n" + READINGS, [], "missing-key"),
     (READINGS + "wool: 3\n", [], "unknown-key"),
     (READINGS, ["--fabric", "plain"], "fabric-without-spec"),

@@ -1,11 +1,12 @@
 """What to buy for one or several sizes of a pattern, where, and what it costs."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from gaugewright import pipeline
 from gaugewright.errors import Problem, ProblemsFound, UserError
+from gaugewright.shopping.baskets import Effort
 from gaugewright.shopping.budget import Budget, Cheaper, margin_changes
 from gaugewright.shopping.model import Wanted
 from gaugewright.shopping.needs import Colour, Make, buttons_of, colours, hooks_of, tools_wanted, yarns_wanted
@@ -148,6 +149,7 @@ def _budget(errand: _Errand, makes: Sequence[Make], needed: Sequence[Colour], to
     said = errand.said
     if said is None or said.budget is None:
         return None
+    errand = replace(errand, market=replace(errand.market, effort=Effort()))
     amount = _in_total(errand, said.budget)
     if plan.total <= amount:
         return Budget(amount, amount - plan.total, ())

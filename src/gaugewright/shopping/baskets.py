@@ -6,7 +6,7 @@ still pay for them. Spare pieces are only of what is bought in the shop anyway.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Decimal
 from functools import partial
 from itertools import product
@@ -16,15 +16,16 @@ from gaugewright.shopping.least import amounts_of, floor, least
 from gaugewright.shopping.model import Bought, Listing, Shop
 from gaugewright.shopping.till import ZERO, receipt
 
-MOST_TRIED = 150_000
+MOST_TRIED = 120_000
 """Baskets, and beginnings of baskets, looked at for one answer: some ten seconds at the most."""
 
 
 @dataclass(slots=True)
 class Effort:
-    """How much has been looked at; too much ends in a plain refusal rather than in a guess."""
+    """How much has been looked at; too much ends in a plain refusal rather than in a guess. `ways` are those to cover a need at a shop."""
 
     tried: int = 0
+    ways: "dict[tuple[str, Need, bool], list[Bought]]" = field(default_factory=dict)
 
     def spend(self, steps: int = 1) -> None:
         """Counts steps; raises `UserError` where they become too many."""
@@ -65,24 +66,25 @@ def cheapest_at(shop: Shop, needs: Sequence[Need], spare: bool, effort: Effort) 
         return None
     linked = frozenset().union(*(offer.on for offer in shop.offers))
     together = [need for need in needs if need.key in linked or shop.free_over is not None]
-    apart = [_cheapest_cover(shop.listings[need.key], need, spare) for need in needs if need not in together]
+    apart = [_ways(shop, need, spare, effort)[0] for need in needs if need not in together]
     found = _search(shop, together, spare, effort)
     lines = (*found, *apart)
     units = sum(line.units(shop.listings[line.key]) for line in lines)
     return Basket(receipt(shop, lines).total, units, lines)
 
 
-def covers(listing: Listing, need: Need, spare: bool) -> Iterator[Bought]:
+def covers(listing: Listing, need: Need, spare: bool, effort: Effort) -> Iterator[Bought]:
     """Packs and single pieces that cover a need, no pack or piece of them being superfluous.
 
     >>> from gaugewright.shopping.model import Pack
     >>> five = Listing(Decimal(7), (Pack(5, Decimal(30)),))
-    >>> [(one.singles, one.packs) for one in covers(five, Need("oat", 7, 9), True)]
+    >>> [(one.singles, one.packs) for one in covers(five, Need("oat", 7, 9), True, Effort())]
     [(7, (0,)), (2, (1,))]
-    >>> [(one.singles, one.packs) for one in covers(five, Need("oat", 7, 10), True)]
+    >>> [(one.singles, one.packs) for one in covers(five, Need("oat", 7, 10), True, Effort())]
     [(7, (0,)), (2, (1,)), (0, (2,))]
     """
     for packs in product(*(range(-(-need.count // pack.units) + 1) for pack in listing.packs)):
+        effort.spend()
         held = sum(count * pack.units for count, pack in zip(packs, listing.packs, strict=True))
         over = held - need.count
         least_used = min((pack.units for count, pack in zip(packs, listing.packs, strict=True) if count), default=0)
@@ -94,8 +96,12 @@ def _bare(listing: Listing, one: Bought) -> Decimal:
     return one.singles * listing.price + sum((count * pack.price for count, pack in zip(one.packs, listing.packs, strict=True)), ZERO)
 
 
-def _cheapest_cover(listing: Listing, need: Need, spare: bool) -> Bought:
-    return min(covers(listing, need, spare), key=partial(_plain_rank, listing))
+def _ways(shop: Shop, need: Need, spare: bool, effort: Effort) -> list[Bought]:
+    """All covers, the cheapest at its full price first."""
+    key = shop.key, need, spare
+    if key not in effort.ways:
+        effort.ways[key] = sorted(covers(shop.listings[need.key], need, spare, effort), key=partial(_plain_rank, shop.listings[need.key]))
+    return effort.ways[key]
 
 
 def _plain_rank(listing: Listing, one: Bought) -> tuple[Decimal, int]:
@@ -104,7 +110,7 @@ def _plain_rank(listing: Listing, one: Bought) -> tuple[Decimal, int]:
 
 def _search(shop: Shop, needs: Sequence[Need], spare: bool, effort: Effort) -> tuple[Bought, ...]:
     """Everything that an offer or a threshold links, in the cheapest way."""
-    ways = [sorted(covers(shop.listings[need.key], need, spare), key=partial(_plain_rank, shop.listings[need.key])) for need in needs]
+    ways = [_ways(shop, need, spare, effort) for need in needs]
     search = _Search(shop, list(needs), ways, spare, effort)
     search.cover(())
     return search.best

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from gaugewright.shopping.baskets import Effort
 from gaugewright.shopping.model import Shop, Wanted
 from gaugewright.shopping.shares import Choice, Market, cheapest, cheapest_two
 from gaugewright.shopping.till import Receipt, receipt
@@ -52,7 +53,7 @@ def make_plan(market: Market, wanted: Sequence[Wanted]) -> Plan | None:
         return None
     best = two[0]
     spare = tuple((one.key, bought - one.count) for one in wanted if (bought := _bought(market, best, one.key)) > one.count)
-    exact = cheapest(market, wanted, spare=False) if spare else best
+    exact = cheapest(replace(market, effort=Effort()), wanted, spare=False) if spare else best
     return Plan(
         best.total, _visits(market, best), spare, exact.total if exact else best.total, _elsewhere(wanted, best, two[1]) if len(two) > 1 else None,
         _single(market, wanted), tuple((shop.key, shop.title) for shop in market.shops),

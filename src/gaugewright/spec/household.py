@@ -3,13 +3,14 @@
 from collections.abc import Iterator
 from pathlib import Path
 
-from pydantic import Field, ValidationError
+from pydantic import Field
 
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.measurements import MEASURES, implausible
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.fields import Length, NameKey, Text
-from gaugewright.spec.messages import did_you_mean, problems_from
+from gaugewright.spec.messages import did_you_mean
+from gaugewright.spec.own_files import validated
 from gaugewright.yaml_reader import Source, read_yaml
 
 
@@ -26,10 +27,7 @@ class Household(SpecModel):
 def read_household(path: Path) -> Household:
     """The file; raises its problems, placed in it."""
     source = read_yaml(path)
-    try:
-        found = Household.model_validate(source.data)
-    except ValidationError as fault:
-        raise ProblemsFound(problems_from(fault, Household, source)) from None
+    found = validated(Household, source)
     problems = tuple(_problems(found, source))
     if problems:
         raise ProblemsFound(problems)

@@ -3,12 +3,11 @@
 from pathlib import Path
 from typing import Annotated, Literal, Self
 
-from pydantic import Field, Strict, ValidationError, model_validator
+from pydantic import Field, Strict, model_validator
 
-from gaugewright.errors import ProblemsFound
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.fields import Length, Many, Mass, Tool, refuse
-from gaugewright.spec.messages import problems_from
+from gaugewright.spec.own_files import validated
 from gaugewright.spec.vocabulary import Worked
 from gaugewright.yaml_reader import read_yaml
 
@@ -82,8 +81,4 @@ class SwatchReadings(SpecModel):
 
 def read_swatch(path: Path) -> SwatchReadings:
     """A readings file; raises its problems, placed in it."""
-    source = read_yaml(path)
-    try:
-        return SwatchReadings.model_validate(source.data)
-    except ValidationError as fault:
-        raise ProblemsFound(problems_from(fault, SwatchReadings, source)) from None
+    return validated(SwatchReadings, read_yaml(path))

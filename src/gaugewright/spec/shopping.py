@@ -7,14 +7,14 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Annotated, Any, NamedTuple
 
-from pydantic import Field, PlainValidator, Strict, ValidationError, WithJsonSchema, model_validator
+from pydantic import Field, PlainValidator, Strict, WithJsonSchema, model_validator
 
 from gaugewright.errors import Origin, ProblemsFound
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.fields import Count, Date, Many, NameKey, OneOrMany, Text, refuse
-from gaugewright.spec.messages import problems_from
 from gaugewright.spec.money import CODES, Money, MoneyError, parse_rate
 from gaugewright.spec.offers import Delivery, Names, Offer, SalePrice
+from gaugewright.spec.own_files import validated
 from gaugewright.units import UnitError, parse_length
 from gaugewright.yaml_reader import Source, read_yaml
 
@@ -43,7 +43,7 @@ Lots = Annotated[tuple[InHand, ...], Strict(False), OneOrMany, Field(min_length=
 class Pack(SpecModel):
     """Several balls sold together."""
 
-    balls: Annotated[Count, Field(le=100)] = Field(description="How many balls are in it.", examples=[5])
+    balls: Annotated[Count, Field(ge=2, le=100)] = Field(description="How many balls are in it.", examples=[5])
     price: SalePrice = Field(description="The price of the whole pack.", examples=["34.50 EUR"])
 
 
@@ -114,13 +114,14 @@ class ShoppingFile(NamedTuple):
 
 def read_shopping(path: Path) -> ShoppingFile:
     """The file; raises its problems, placed in it."""
+    return shopping_from(read_yaml(path))
+
+
+def shopping_from(source: Source) -> ShoppingFile:
+    """What a source holds; raises its problems."""
     from gaugewright.spec.check_shopping import problems_in
 
-    source = read_yaml(path)
-    try:
-        found = ShoppingFile(Shopping.model_validate(source.data), source)
-    except ValidationError as fault:
-        raise ProblemsFound(problems_from(fault, Shopping, source)) from None
+    found = ShoppingFile(validated(Shopping, source), source)
     if problems := tuple(problems_in(found)):
         raise ProblemsFound(problems)
     return found
