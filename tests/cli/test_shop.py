@@ -214,7 +214,7 @@ def test_a_shopping_file_that_is_not_there(tmp_path: Path) -> None:
 
 
 def test_too_much_to_be_certain_is_refused_in_plain_words(tmp_path: Path) -> None:
-    names = [f"c{number}" for number in range(15)]
+    names = [f"c{number}" for number in range(21)]
     yarns = "".join(f"  {name}: {{like: oat}}\n" for name in names)
     stripes = ", ".join(f"{{{name}: 1}}" for name in ("oat", *names))
     spec = WRAP.replace('  kelp: {colour: "#3f5d4e", like: oat}\n', yarns).replace("[{oat: 4}, {kelp: 2}]", f"[{stripes}]")

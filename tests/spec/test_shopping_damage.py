@@ -34,7 +34,7 @@ def damaged(draw: st.DrawFn) -> str:
 
 
 @given(damaged())
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=150, deadline=None)
 def test_a_damaged_file_is_read_or_refused_in_plain_words(text: str) -> None:
     try:
         file = shopping_from(read_yaml_text(text, "shops.yaml"))
