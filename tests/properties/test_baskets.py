@@ -1,13 +1,15 @@
 """The cheapest basket is the cheapest of all baskets, tried one by one, to the coin."""
 
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
+from itertools import product
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gaugewright.shopping.model import AmountOff, Bought, ByPieces, Listing, Offer, Pack, PercentOff, Shop, Wanted, choices
-from gaugewright.shopping.shares import Choice, Market, cheapest
+from gaugewright.shopping.shares import Choice, Market, cheapest, cheapest_two
 from gaugewright.shopping.till import receipt
 from shopping.naive_till import asked, cheapest_of_all
 
@@ -105,3 +107,18 @@ def beyond(found: Choice, wanted: tuple[Wanted, ...]) -> bool:
 def test_the_till_agrees_with_one_that_lays_out_every_piece(shop: Shop, counts: dict[str, int]) -> None:
     lines = [Bought(key, count, tuple(1 for _ in shop.listings[key].packs)) for key, count in counts.items() if key in shop.listings]
     assert Fraction(receipt(shop, lines).total) * 10**shop.places == asked(shop, {line.key: (line.singles, *line.packs) for line in lines})
+
+
+@given(errands())
+@settings(max_examples=80, deadline=None)
+def test_the_next_best_is_the_best_with_something_elsewhere(errand: tuple[tuple[Shop, ...], tuple[Wanted, ...]]) -> None:
+    """Every way to say where each thing comes from, worked out with nothing else for sale there."""
+    some, mixed = errand
+    wanted = tuple(replace(one, mixed=False) for one in mixed)
+    totals = []
+    for places in product(some, repeat=len(wanted)):
+        own = {shop.key: {one.key for one, place in zip(wanted, places, strict=True) if place is shop} for shop in some}
+        only = tuple(replace(shop, listings={key: listing for key, listing in shop.listings.items() if key in own[shop.key]}) for shop in some)
+        if (found := cheapest(Market(only, 2), wanted)) is not None:
+            totals.append(found.total)
+    assert [one.total for one in cheapest_two(Market(some, 2), wanted)] == sorted(totals)[:2]

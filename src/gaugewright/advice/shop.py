@@ -60,7 +60,7 @@ def shop(graded: pipeline.Graded, file: ShoppingFile | None, sizes: Sequence[str
         raise ProblemsFound(problems)
     plan = make_plan(errand.market, (*yarns_wanted(needed, errand.mixed), *priced)) if errand.market.shops else None
     return Outcome(
-        makes, needed, tools, tuple(one for one in tools if one.key not in sold), _in_hand(errand, needed, makes), errand.mixed, errand.currency, plan,
+        makes, needed, tools, tuple(one for one in tools if one.key not in sold), _in_hand(errand, needed), errand.mixed, errand.currency, plan,
         _budget(errand, makes, needed, priced, plan) if plan else None, _dearest(plan, needed), (errand.said.prices_as_of or "") if errand.said else "",
     )  # fmt: skip
 
@@ -95,7 +95,7 @@ def _by_size(graded: pipeline.Graded) -> dict[str, Mapping[str, Amount]]:
         if amounts is None:
             raise ProblemsFound([
                 Problem("yarn-unknown", f"the swatch of {fabric.key} is not weighed, so its yarn can't be told", fabric.origin, "add the swatch's mass, such as mass: 41 g")
-                for fabric in design.fabrics if fabric.swatch_mass is None
+                for fabric in design.fabrics if fabric.swatch_mass is None and fabric.key in _fabrics_used(graded)
             ])  # fmt: skip
         found[size] = amounts
     used = {key for amounts in found.values() for key in amounts}
@@ -105,15 +105,18 @@ def _by_size(graded: pipeline.Graded) -> dict[str, Mapping[str, Amount]]:
     return found
 
 
+def _fabrics_used(graded: pipeline.Graded) -> frozenset[str]:
+    return frozenset(section.cloth.fabric for plans in graded.grading.plans.values() for section in plans.values[0].sections)
+
+
 def _tools(errand: _Errand, makes: Sequence[Make]) -> tuple[Wanted, ...]:
     """Hooks and buttons of the pattern, and the notions that the file asks for; what is in hand is left out."""
     graded, said = errand.graded, errand.said
-    used = {section.cloth.fabric for plans in graded.grading.plans.values() for section in plans.values[0].sections}
     notions = {**buttons_of(graded.design, makes), **(said.notions if said else {})}
-    return tools_wanted(hooks_of(graded.design, used), notions, errand.have)
+    return tools_wanted(hooks_of(graded.design, _fabrics_used(graded)), notions, errand.have)
 
 
-def _in_hand(errand: _Errand, needed: Sequence[Colour], makes: Sequence[Make]) -> tuple[tuple[str, int], ...]:
+def _in_hand(errand: _Errand, needed: Sequence[Colour]) -> tuple[tuple[str, int], ...]:
     """What is in hand and used: of a colour no more than is needed."""
     balls = [(one.label, min(one.in_hand, one.balls)) for one in needed if one.in_hand]
     yarns = {one.key for one in needed}

@@ -8,7 +8,7 @@ from pydantic import Field, PlainValidator, Strict, WithJsonSchema, model_valida
 
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.fields import Count, OneOrMany, Text, as_written, refuse
-from gaugewright.spec.money import Money, MoneyError, parse_money, places_of
+from gaugewright.spec.money import Money, MoneyError, parse_money
 
 
 def _price(value: Any) -> Money:
@@ -97,5 +97,3 @@ class Delivery(SpecModel):
     cost: SalePrice = Field(description="What delivery costs.", examples=["4.90 EUR"])
     free_over: SalePrice | None = Field(None, description="What is paid for the goods, after offers, from which delivery is free.", examples=["60 EUR"])
 
-
-__all__ = ["Delivery", "ExactPercent", "Names", "Offer", "SalePrice", "places_of"]
