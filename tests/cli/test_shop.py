@@ -113,6 +113,26 @@ def test_without_any_price_balls_are_told_and_no_cost(tmp_path: Path) -> None:
     assert "no cost" in said and "EUR" not in said and "☐ hook 10 mm: 1" in said and re.search(r"☐ Oat +\d+ +\d+ +_+", said)
 
 
+def test_without_a_weighed_swatch_balls_and_cost_are_told_as_a_range(tmp_path: Path) -> None:
+    """What is bought is enough at the upper end; the lower end is told beside it, and both are priced as they are."""
+    spec = spec_in(tmp_path, WRAP.replace(", mass: 40 g", ""))
+    found = data(spec, "--size", "M")
+    colours, plan = found["colours"], found["plan"]
+    assert isinstance(colours, list) and isinstance(plan, dict)
+    assert all(one["estimated"] and one["fewest"] < one["balls"] and one["least_grams"] < one["grams"] for one in colours)
+    low, high = (Decimal("7.40") * sum(one[key] for one in colours) for key in ("fewest", "balls"))
+    assert (plan["total"], found["least_total"]) == (str(high), str(low))
+    said = re.sub(r"\s+", " ", invoke("shop", spec, "--size", "M").stdout)
+    assert f"In all: {low} to {high} EUR" in said and f"{colours[0]['fewest']} to {colours[0]['balls']} × Oat" in said and "no swatch was weighed" in said
+
+
+def test_of_a_weighed_swatch_no_range_is_told(tmp_path: Path) -> None:
+    spec, shops = files(tmp_path)
+    found = data(spec, shops)
+    assert found["least_total"] is None and not any(one["estimated"] for one in found["colours"])  # type: ignore[attr-defined]
+    assert "was weighed" not in invoke("shop", spec, shops).stdout
+
+
 def test_every_yen_is_whole(tmp_path: Path) -> None:
     shops = re.sub(r"(\d+)\.(\d\d) EUR", lambda one: f"{one[1]}{one[2]} JPY", FILE).replace("90 EUR", "9000 JPY").replace("5 EUR", "500 JPY").replace("60 EUR", "6000 JPY").replace("40 EUR", "4000 JPY")
     shops = shops.replace("1.1520 EUR", "198.35 JPY")
@@ -191,7 +211,7 @@ def test_several_lots_do_where_they_may_mix(tmp_path: Path) -> None:
     (WRAP.replace("mass: 100 g, length: 58 m", "mass: 100 g, length: 0 m"), "not-positive"),
     (WRAP.replace("mass: 100 g, length: 58 m", "mass: 0 g, length: 58 m"), "not-positive"),
     (WRAP.replace("ball: {mass: 100 g, length: 58 m}, ", ""), "yarn-without-ball"),
-    (WRAP.replace(", mass: 40 g", ""), "yarn-unknown"),
+    (WRAP.replace(", mass: 40 g", "").replace("ball: {mass: 100 g, length: 58 m}, ", ""), "yarn-unknown"),
     (WRAP.replace("price: 7.40 EUR", "price: -7.40 EUR"), "price-text"),
 ])  # fmt: skip
 def test_what_is_wrong_with_the_spec_is_told_in_it(tmp_path: Path, spec: str, name: str) -> None:

@@ -43,6 +43,7 @@ def test_every_phrase_of_the_card_is_said(tmp_path: Path, monkeypatch: pytest.Mo
         said(tmp_path, re.sub(r"budget: .*\n?", "", text) + f"\nbudget: {total[1]}")
     assert invoke("shop", test_shop.files(tmp_path)[0], "--size", "M").exit_code == 0
     assert invoke("shop", test_shop.files(tmp_path, test_shop.WRAP.replace(", price: 7.40 EUR", ""))[0], "--size", "M").exit_code == 0
+    assert invoke("shop", test_shop.files(tmp_path, test_shop.WRAP.replace(", mass: 40 g", ""))[0], "--size", "M").exit_code == 0
     assert sorted(PHRASES["shopping"].keys() - noted.taken) == []
 
 

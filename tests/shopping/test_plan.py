@@ -91,7 +91,7 @@ def test_one_shop_has_no_limit_of_colours() -> None:
 
 
 def colour(key: str, balls: int, bare: int, in_hand: int = 0) -> Colour:
-    return Colour(key, key, balls * 99.0, balls, bare, balls, in_hand)
+    return Colour(key, key, balls * 99.0, balls, bare, balls, in_hand, balls * 99.0, balls, False)
 
 
 def test_balls_for_the_margin_alone_are_what_is_left_out_first() -> None:

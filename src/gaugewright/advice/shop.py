@@ -9,7 +9,7 @@ from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.shopping.baskets import Effort
 from gaugewright.shopping.budget import Budget, Cheaper, margin_changes
 from gaugewright.shopping.model import Wanted
-from gaugewright.shopping.needs import Colour, Make, buttons_of, colours, hooks_of, tools_wanted, yarns_wanted
+from gaugewright.shopping.needs import Colour, Make, at_the_least, buttons_of, colours, hooks_of, tools_wanted, yarns_wanted
 from gaugewright.shopping.outcome import Outcome
 from gaugewright.shopping.plan import Plan, make_plan
 from gaugewright.shopping.resolve import own_prices, shops_of
@@ -62,6 +62,7 @@ def shop(graded: pipeline.Graded, file: ShoppingFile | None, sizes: Sequence[str
     return Outcome(
         makes, needed, tools, tuple(one for one in tools if one.key not in sold), _in_hand(errand, needed), errand.mixed, errand.currency, plan,
         _budget(errand, makes, needed, priced, plan) if plan else None, _dearest(plan, needed), (errand.said.prices_as_of or "") if errand.said else "",
+        _total(errand, (*yarns_wanted(at_the_least(needed), errand.mixed), *priced)) if plan and any(one.estimated for one in needed) else None,
     )  # fmt: skip
 
 

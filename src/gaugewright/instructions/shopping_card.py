@@ -15,7 +15,7 @@ from gaugewright.instructions.shopping_notes import notes, what
 from gaugewright.instructions.wording import NO_BREAK, Book
 from gaugewright.rounding import up_to_step
 from gaugewright.shopping.model import AmountOff, ByPieces, Offer, PercentOff, Shop
-from gaugewright.shopping.needs import Make
+from gaugewright.shopping.needs import Colour, Make
 from gaugewright.shopping.outcome import Outcome
 from gaugewright.shopping.plan import Visit
 from gaugewright.shopping.till import HUNDRED
@@ -60,7 +60,7 @@ def _make(book: Book, one: Make) -> str:
 
 def _balls(book: Book, found: Outcome) -> Table:
     """Without prices: balls alone."""
-    rows = [(_box(book, one.label), _grams(one.grams), str(one.to_buy), book.shopping["blank"]) for one in found.colours if one.to_buy]
+    rows = [(_box(book, one.label), _grams(book, one), str(one.to_buy), book.shopping["blank"]) for one in found.colours if one.to_buy]
     header = tuple(book.shopping[f"column-{name}"] for name in ("what", "grams", "number", "lot"))
     return Table(book.shopping["balls-table"], header, tuple(rows), ("left", "right", "right", "left"), note=book.shopping["no-prices"])
 
@@ -84,7 +84,7 @@ def _receipt(book: Book, found: Outcome, visit: Visit) -> Table:
 
 def _lines(book: Book, found: Outcome, visit: Visit) -> Iterator[tuple[str, ...]]:
     """Single pieces, then packs; the grams needed stand once."""
-    grams = {one.key: one.grams for one in found.colours}
+    grams = {one.key: one for one in found.colours}
     for line in visit.receipt.bought:
         listing, name = visit.shop.listings[line.key], what(book, found, line.key)
         kinds = [(name, line.singles, listing.price)]
@@ -92,7 +92,7 @@ def _lines(book: Book, found: Outcome, visit: Visit) -> Iterator[tuple[str, ...]
         first = True
         for text, count, price in kinds:
             if count:
-                needed = _grams(grams[line.key]) if line.key in grams and first else ""
+                needed = _grams(book, grams[line.key]) if line.key in grams and first else ""
                 lot = book.shopping["blank"] if line.key in grams else ""
                 yield _box(book, text), needed, str(count), lot, _number(price, visit.shop), _number(count * price, visit.shop)
                 first = False
@@ -130,8 +130,9 @@ def _box(book: Book, text: str) -> str:
     return book.shop_text("box", what=text)
 
 
-def _grams(value: float) -> str:
-    return f"{up_to_step(value, 5):.0f}"
+def _grams(book: Book, one: Colour) -> str:
+    least, most = (f"{up_to_step(grams, 5):.0f}" for grams in (one.least_grams, one.grams))
+    return book.shop_text("range", least=least, most=most) if one.estimated else most
 
 
 def _money(value: Decimal, shop: Shop) -> str:

@@ -18,7 +18,7 @@ def notes(book: Book, found: Outcome) -> Iterator[Block]:
     """Everything under the tables."""
     plan = found.plan
     if plan is not None:
-        text = book.shop_text("total", total=_sum(plan.total, found))
+        text = book.shop_text("total", total=_sum(plan.total, found)) if found.least_total is None else _range(book, found, found.least_total, plan)
         budget = [f" {_budget_line(book, found, found.budget)}"] if found.budget else []
         dearest = [f" {book.shop_text('dearest', yarn=found.label(found.dearest[0]), cost=_sum(found.dearest[1], found))}"] if found.dearest else []
         yield Paragraph((Span(text, "strong"), *plain("".join((*budget, *dearest)))))
@@ -41,6 +41,10 @@ def what(book: Book, found: Outcome, key: str) -> str:
 
 def _sum(value: Decimal, found: Outcome) -> str:
     return str(Money(value, found.currency)).replace(" ", NO_BREAK)
+
+
+def _range(book: Book, found: Outcome, least: Decimal, plan: Plan) -> str:
+    return book.shop_text("total-range", least=_sum(least, found).partition(NO_BREAK)[0], total=_sum(plan.total, found))
 
 
 def _budget_line(book: Book, found: Outcome, budget: Budget) -> str:
@@ -83,6 +87,9 @@ def _hands(book: Book, found: Outcome) -> Iterator[str]:
 
 def _asides(book: Book, found: Outcome, plan: Plan | None) -> Iterator[str]:
     """What is worth knowing at the counter."""
+    if found.estimated:
+        balls = [book.shop_text("hand-yarn", count=book.shop_text("range", least=str(one.fewest), most=str(one.balls)), what=one.label) for one in found.colours]
+        yield book.shop_text("estimate", things=listed(book, balls))
     if keys := asked_by_margin(found.colours):
         spare = {one.key: one.to_buy - max(0, one.bare - one.in_hand) for one in found.colours}
         yield book.shop_text("for-margin", things=listed(book, [book.shop_text("hand-yarn", count=str(spare[key]), what=found.label(key)) for key in keys]))

@@ -4,7 +4,7 @@ Bought together, grams are added before balls are rounded up: what one leaves of
 """
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from gaugewright.design.model import Design
 from gaugewright.rounding import up
@@ -26,7 +26,8 @@ class Colour:
     """One colour over all that is made, grams.
 
     `balls` hold `grams`, which include the margin; `bare` are the balls without it, `apart` those that everybody buying
-    for themselves would come to.
+    for themselves would come to. Where a swatch wasn't weighed all that is `estimated`, its upper end, and `least_grams` and
+    `fewest` balls are its lower one; else they are the same.
     """
 
     key: str
@@ -36,6 +37,9 @@ class Colour:
     bare: int
     apart: int
     in_hand: int
+    least_grams: float
+    fewest: int
+    estimated: bool
 
     @property
     def to_buy(self) -> int:
@@ -55,12 +59,21 @@ def _colours(design: Design, by_size: Mapping[str, Mapping[str, Amount]], makes:
             grams = sum(times * amount.total for times, amount in of)
             bare = sum(times * without_margin(amount) for times, amount in of)
             apart = sum(times * amount.balls for times, amount in of)
-            yield Colour(yarn.key, yarn.label, grams, up(grams / yarn.ball_mass), up(bare / yarn.ball_mass), apart, have.get(yarn.key, 0))
+            low = sum(times * amount.bought(amount.low if amount.estimated else amount.counted) for times, amount in of)
+            yield Colour(
+                yarn.key, yarn.label, grams, up(grams / yarn.ball_mass), up(bare / yarn.ball_mass), apart, have.get(yarn.key, 0),
+                low, up(low / yarn.ball_mass), any(amount.estimated for _, amount in of),
+            )  # fmt: skip
 
 
 def without_margin(amount: Amount) -> float:
     """Grams of one colour in one size as counted, nothing to spare."""
     return amount.stitches + amount.foundations + amount.tails_and_seams
+
+
+def at_the_least(colours: Sequence[Colour]) -> tuple[Colour, ...]:
+    """The same at the lower end of an estimate."""
+    return tuple(replace(one, grams=one.least_grams, balls=one.fewest) for one in colours)
 
 
 def hooks_of(design: Design, fabrics: Collection[str]) -> tuple[str, ...]:

@@ -15,7 +15,8 @@ class Outcome:
 
     `plan` is None where nothing has a price; `unpriced` are hooks and notions that no shop sells, which the total
     therefore leaves out; `in_hand` what needn't be bought, with how many there are. `dearest` is the colour that
-    costs most, by key, and what it costs.
+    costs most, by key, and what it costs; `least_total` the cheapest total at the lower end of an estimate, None where nothing
+    is estimated.
     """
 
     makes: tuple[Make, ...]
@@ -29,6 +30,12 @@ class Outcome:
     budget: Budget | None
     dearest: tuple[str, Decimal] | None
     prices_as_of: str
+    least_total: Decimal | None
+
+    @property
+    def estimated(self) -> bool:
+        """Whether some of the yarn is an estimate with two ends; the plan is for the upper one."""
+        return any(one.estimated for one in self.colours)
 
     def label(self, key: str) -> str:
         """A thing's printed name."""
