@@ -95,7 +95,7 @@ def _by_size(graded: pipeline.Graded) -> dict[str, Mapping[str, Amount]]:
     for size, amounts in pipeline.side(graded).amounts.items():
         if amounts is None:
             raise ProblemsFound([
-                Problem("yarn-unknown", f"the swatch of {fabric.key} is not weighed, so its yarn can't be told", fabric.origin, "add the swatch's mass, such as mass: 41 g")
+                Problem("yarn-unknown", f"the swatch of {fabric.key} is not weighed, so its yarn can't be told", fabric.origin, "add the swatch's mass, such as mass: 41 g, or give its yarns a weight category")
                 for fabric in design.fabrics if fabric.swatch_mass is None and fabric.key in _fabrics_used(graded)
             ])  # fmt: skip
         found[size] = amounts

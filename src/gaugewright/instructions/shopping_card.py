@@ -9,10 +9,9 @@ from decimal import Decimal
 from gaugewright.design.model import Design
 from gaugewright.drawings.colour_bands import assign_hatches
 from gaugewright.drawings.yarn_swatches import Swatch, draw_swatches
-from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Document, Figure, Heading, Paragraph, Table, plain
 from gaugewright.instructions.shopping_notes import notes, what
-from gaugewright.instructions.wording import NO_BREAK, Book
+from gaugewright.instructions.wording import NO_BREAK, Book, listed
 from gaugewright.rounding import up_to_step
 from gaugewright.shopping.model import AmountOff, ByPieces, Offer, PercentOff, Shop
 from gaugewright.shopping.needs import Colour, Make

@@ -3,9 +3,8 @@
 from collections.abc import Iterator
 from decimal import Decimal
 
-from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Span, plain
-from gaugewright.instructions.wording import NO_BREAK, Book
+from gaugewright.instructions.wording import NO_BREAK, Book, listed
 from gaugewright.shopping.budget import Budget, Cheaper, asked_by_margin
 from gaugewright.shopping.outcome import Outcome
 from gaugewright.shopping.plan import Plan

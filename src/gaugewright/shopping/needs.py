@@ -68,7 +68,7 @@ def _colours(design: Design, by_size: Mapping[str, Mapping[str, Amount]], makes:
 
 def without_margin(amount: Amount) -> float:
     """Grams of one colour in one size as counted, nothing to spare."""
-    return amount.stitches + amount.foundations + amount.tails_and_seams
+    return amount.used(amount.counted)
 
 
 def at_the_least(colours: Sequence[Colour]) -> tuple[Colour, ...]:
