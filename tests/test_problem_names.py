@@ -1,6 +1,7 @@
 """Every name given to a problem is listed with its meaning, and no meaning is listed for nothing."""
 
 import ast
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -65,3 +66,8 @@ def test_each_meaning_is_one_plain_line() -> None:
     for name, meaning in PROBLEM_NAMES.items():
         assert name == name.lower() and " " not in name, name
         assert meaning and "\n" not in meaning and not meaning.endswith("."), name
+
+
+def test_no_name_is_listed_twice() -> None:
+    listed = re.findall(r'^    "([a-z-]+)":', (SRC / "problem_names.py").read_text(encoding="utf-8"), re.MULTILINE)
+    assert len(listed) > 200 and len(listed) == len(set(listed))

@@ -65,9 +65,6 @@ PROBLEM_NAMES: dict[str, str] = {
     "sold-nowhere": "a colour in use that no shop sells",
     "not-enough-in-stock": "more balls than any shop has, or has in one dye lot",
     "basket-too-large": "too many things, shops or offers for the cheapest way to buy them to be found for certain",
-    "size-unsaid": "a question about one size that doesn't say which",
-    "yarn-without-ball": "balls or metres of a yarn whose ball isn't known",
-    "yarn-unknown": "yarn asked about where it can be neither weighed nor estimated",
     # Pieces and sections.
     "two-starts": "a piece that starts in two ways",
     "corners-without-edge": "corners of a piece that isn't picked up, or none beside others",
@@ -230,7 +227,6 @@ PROBLEM_NAMES: dict[str, str] = {
     "bad-style": "a style that can't be used",
     "missing-glyph": "a sign that the typeface doesn't have",
     "size-not-made": "a size asked for that the spec doesn't make",
-    "rows-do-not-follow": "a row that doesn't follow from the one before it",
     "output-unwritable": "a file or folder that can't be written",
     # What checks find in the graded pieces.
     "rows-do-not-follow": "a row that can't be worked on the row before it",
