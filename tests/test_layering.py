@@ -33,6 +33,7 @@ ORDER: tuple[tuple[str, ...], ...] = (
     ("grading",),
     ("yarn",),
     ("shopping",),
+    ("hours",),
     ("changes",),
     ("checks",),
     ("drawings",),

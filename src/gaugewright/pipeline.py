@@ -10,13 +10,15 @@ from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.grade import Grading
 from gaugewright.measurements import Body
-from gaugewright.sized import Sized
+from gaugewright.sized import Sized, for_each_size
 
 if TYPE_CHECKING:
     from gaugewright.changes import Side
     from gaugewright.checks import CheckResult
     from gaugewright.drawings.primitives import Drawing, Hatch
     from gaugewright.grading.model import GradedPiece
+    from gaugewright.hours.paces import Maker
+    from gaugewright.hours.sizes import SizeTime
     from gaugewright.instructions.nodes import Document
     from gaugewright.yarn.amounts import Amount
 
@@ -168,7 +170,7 @@ def document(graded: Graded, edition: Edition, before: Graded | None = None) -> 
     changed = changes(side(chosen(before, edition.sizes)), own) if before is not None else None
     first = cover or next(iter(layouts.values()), None)
     plot = _amounts_plot(own, hatches)
-    pattern = Pattern(design, printed.bodies, printed.grading, own.finished, own.amounts, schematics, first, layouts, drawn, edition.own_gauge, changed, plot)
+    pattern = Pattern(design, printed.bodies, printed.grading, own.finished, own.amounts, schematics, first, layouts, drawn, edition.own_gauge, changed, plot, _printed_hours(printed))
     book = load_book(design.about.language, edition.terms or design.about.terms, design.about.units, labels, edition.templates)
     return build_document(pattern, book)
 
@@ -201,6 +203,23 @@ def _amounts_plot(own: "Side", hatches: "Mapping[str, Hatch]") -> "Drawing | Non
 
     used = [yarn for yarn in own.design.yarns if any(yarn.key in one for one in found)]
     return draw_amounts(own.amounts.labels, [ColourBars(yarn.label, yarn.colour, tuple(bar(one.get(yarn.key)) for one in found)) for yarn in used], hatches)
+
+
+def _printed_hours(graded: Graded) -> "Sized[SizeTime] | None":
+    """Hours of work, where a swatch was timed or the spec asks for an estimate."""
+    design = graded.design
+    if design.about.hours == "never" or not (design.about.hours or any(fabric.timed for fabric in design.fabrics)):
+        return None
+    return hours(graded)
+
+
+def hours(graded: Graded, maker: "Maker | None" = None) -> "Sized[SizeTime]":
+    """The hours of every size, at the designer's pace or a maker's own."""
+    from gaugewright.hours.paces import THE_DESIGNER
+    from gaugewright.hours.sizes import size_time
+
+    pieces = graded.grading.pieces
+    return for_each_size(graded.bodies.labels, lambda label: size_time(graded.design, {key: sized[label] for key, sized in pieces.items()}, maker or THE_DESIGNER))
 
 
 def drawings_of(doc: "Document") -> "list[tuple[str, Drawing]]":

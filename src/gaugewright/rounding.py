@@ -56,6 +56,15 @@ def up_to_step(value: float, step: float) -> float:
     return up(value / step) * step
 
 
+def down_to_step(value: float, step: float) -> float:
+    """Next multiple of a step downwards: the lower end of a range, which must hold what it stands for.
+
+    >>> down_to_step(41.9, 0.5)
+    41.5
+    """
+    return down(value / step) * step
+
+
 def nearest_of_series(value: float, first: int, gap: int) -> int:
     """Nearest of `first`, `first + gap`, ... (never below `first`), halves up: a stitch
     repeat or a parity allows only some counts, and the wearer notices the nearest least.

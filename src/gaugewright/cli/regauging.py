@@ -73,12 +73,12 @@ def _change_lines(found: Changes, gauge: str) -> Iterator[str]:
     labels = found.counts[0].old.labels
     for title, counts in groupby(found.counts, lambda one: one.title):
         rows = [(_place(one), _pairs(one.old, one.new)) for one in counts]
-        yield from ("", *_table(title, labels, rows))
-    yield from ("", *_table("Finished, cm", labels, [(one.label, _pairs(one.old.map(cm_text), one.new.map(cm_text))) for one in found.measures]))
+        yield from ("", *table(title, labels, rows))
+    yield from ("", *table("Finished, cm", labels, [(one.label, _pairs(one.old.map(cm_text), one.new.map(cm_text))) for one in found.measures]))
     bought = [(one.label, _pairs(one.old, one.new)) for one in found.balls]
     paid = [(f"all, {one.currency}", _pairs(*(values.map(lambda sum: f"{sum:.2f}") for values in (one.old, one.new)))) for one in found.costs]
     if bought:
-        yield from ("", *_table("Balls", labels, [*bought, *paid]))
+        yield from ("", *table("Balls", labels, [*bought, *paid]))
     else:
         yield from ("", "How many balls: no figure, since a swatch in use was not weighed or a yarn has no ball.")
 
@@ -92,7 +92,7 @@ def _pairs(old: Sized[Any], new: Sized[Any]) -> list[str]:
     return [f"{was}" if was == now else f"{was}->{now}" for was, now in zip(old, new, strict=True)]
 
 
-def _table(title: str, labels: tuple[str, ...], rows: list[tuple[str, list[str]]]) -> list[str]:
+def table(title: str, labels: tuple[str, ...], rows: list[tuple[str, list[str]]]) -> list[str]:
     """Columns lined up, a column a size."""
     cells = [(title, list(labels)), *rows]
     first = max(len(name) for name, _ in cells)

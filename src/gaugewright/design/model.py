@@ -33,6 +33,7 @@ from gaugewright.design.shapes import NeckEdge as NeckEdge
 from gaugewright.design.shapes import RaglanEdge as RaglanEdge
 from gaugewright.design.shapes import Shoulders as Shoulders
 from gaugewright.design.size_list import SizeList
+from gaugewright.design.timing import Timing as Timing
 from gaugewright.design.triangles import Triangle as Triangle
 from gaugewright.design.wedges import Wedge as Wedge
 from gaugewright.design.slits import Slit as Slit
@@ -84,6 +85,7 @@ class Fabric:
     origin: Origin
     pattern: StitchPattern | None = None
     edge: int = 0
+    timed: tuple[Timing, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -230,7 +232,7 @@ class FinishedMeasure:
 
 @dataclass(frozen=True, slots=True)
 class About:
-    """Who made the pattern and how it is worded."""
+    """Who made the pattern and how it is worded. `hours` is "" where the spec says nothing of them."""
 
     title: str
     workshop: str
@@ -243,6 +245,7 @@ class About:
     about: str
     licence: str
     notes: tuple[str, ...]
+    hours: Literal["", "never", "at a glance", "by piece"] = ""
 
 
 @dataclass(frozen=True, slots=True)

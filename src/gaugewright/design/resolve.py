@@ -54,7 +54,7 @@ def _about(spec: Spec) -> About:
     p = spec.pattern
     return About(
         p.title, p.workshop or "", p.level or "", p.version or "", str(p.date or ""), p.language, p.terms, p.units,
-        p.about or "", p.licence or "", p.notes,
+        p.about or "", p.licence or "", p.notes, p.hours or "",
     )
 
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from gaugewright.design.likeness import resolved, stated_in
-from gaugewright.design.model import Fabric
+from gaugewright.design.model import Fabric, Timing
 from gaugewright.design.origins import Origins
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule
@@ -43,8 +43,13 @@ def resolve_fabric(key: str, spec: Spec, origins: Origins, patterns: Mapping[str
         swatch.mass.grams if swatch and swatch.mass else None,
         swatch.thickness.mm if swatch and swatch.thickness else 0.0,
         _rule(get, pattern, worked), origins.at(("fabrics", key), key=True),
-        pattern, _edge(get),
+        pattern, _edge(get), _timings(swatch),
     )
+
+
+def _timings(swatch: Any) -> tuple[Timing, ...]:
+    stated = swatch.timed if swatch is not None else None
+    return tuple(Timing(one.stitches * one.rows, one.minutes * 60) for one in stated or ())
 
 
 def _check_way(key: str, pattern: StitchPattern, worked: str, spec: Spec, origins: Origins) -> None:

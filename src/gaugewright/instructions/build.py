@@ -5,6 +5,7 @@ In: design, bodies, graded pieces, yarn amounts, drawings. Out: blocks in readin
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from gaugewright.changes import Changes
 from gaugewright.design.model import UNSTACKED, Design, Fabric, NeckEdge, Piece, ToLevel
@@ -38,6 +39,10 @@ from gaugewright.trade.cautions import cautions
 from gaugewright.trade.levels import project_level
 from gaugewright.yarn.blocks import block_amounts
 
+if TYPE_CHECKING:
+    from gaugewright.hours.sizes import SizeTime
+
+
 @dataclass(frozen=True, slots=True)
 class Pattern:
     """All that the words are made from, for the sizes printed."""
@@ -54,6 +59,7 @@ class Pattern:
     own_gauge: str = ""
     changes: Changes | None = None
     plot: Drawing | None = None
+    hours: "Sized[SizeTime] | None" = None
 
 
 def build_document(pattern: Pattern, book: Book) -> Document:
@@ -78,6 +84,7 @@ def build_document(pattern: Pattern, book: Book) -> Document:
         *abbreviations(book, (*gauge, *notes, *pieces, *up, *end), all(fabric.by_hand for fabric in fabrics)),
         *notes,
         *order_of_work(book, pattern.design, names, {view.piece.key: view.made for view in views}),
+        *_hours(pattern, book, fabrics),
     )
     return Document(
         title=about.title, author=about.workshop, language=about.language, date=about.date,
@@ -170,6 +177,18 @@ def _title(pattern: Pattern, book: Book) -> Iterator[Block]:
     if about.level:
         level = project_level(about.level)
         yield Paragraph(book.front_text("level-line", level=level.name, meaning=level.meaning), "body")
+    if pattern.hours is not None:
+        from gaugewright.instructions.hours_page import hours_line
+
+        yield from hours_line(book, pattern.design, pattern.hours)
+
+
+def _hours(pattern: Pattern, book: Book, fabrics: tuple[Fabric, ...]) -> Iterator[Block]:
+    """The chapter on time, where the spec asks for it."""
+    if pattern.hours is not None and pattern.design.about.hours == "by piece":
+        from gaugewright.instructions.hours_page import hours_chapter
+
+        yield from hours_chapter(book, pattern.design, pattern.hours, tuple(fabric.key for fabric in fabrics))
 
 
 def _fabrics_in_use(design: Design, views: tuple[PieceView, ...]) -> tuple[Fabric, ...]:

@@ -2,7 +2,7 @@
 
 from typing import Annotated, Literal, Self
 
-from pydantic import Discriminator, Field, Tag, model_validator
+from pydantic import Discriminator, Field, Strict, Tag, model_validator
 
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.fields import (
@@ -12,6 +12,7 @@ from gaugewright.spec.fields import (
     GaugeText,
     Length,
     Mass,
+    OneOrMany,
     Percent,
     Price,
     StitchPatternName,
@@ -20,7 +21,10 @@ from gaugewright.spec.fields import (
     YarnName,
     refuse,
 )
+from gaugewright.spec.timed import Timed
 from gaugewright.spec.vocabulary import Loop, Parity, Stitch, Structure, TurningChainCounts, Worked
+
+_Loose = Strict(False)
 
 
 class Ball(SpecModel):
@@ -68,6 +72,9 @@ class Swatch(SpecModel):
         None, description="What the counted part of the swatch weighs, its tails and foundation chain taken off; yarn is worked out from it."
     )
     thickness: Length | None = Field(None, description="How thick the fabric is; thick cloth is smaller inside.")
+    timed: Annotated[tuple[Timed, ...], _Loose, OneOrMany, Field(min_length=1, max_length=50)] | None = Field(
+        None, description="Stitches worked by the clock, once or several times; hours of work are counted from them.", examples=["{stitches: 24, rows: 4, minutes: 9}"]
+    )
 
 
 class Multiple(SpecModel):

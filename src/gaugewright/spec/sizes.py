@@ -6,7 +6,7 @@ from pydantic import Field, Strict, Tag
 
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.fields import Date, FitOrLength, Length, Many, NameKey, Refers, Shape, SignedLength, Text
-from gaugewright.spec.vocabulary import Level, ReadRange, ShownUnits, SizeTable, Terms
+from gaugewright.spec.vocabulary import Level, PrintedHours, ReadRange, ShownUnits, SizeTable, Terms
 
 _Loose = Strict(False)
 SizeLabel = Annotated[Text, Refers("size")]
@@ -27,6 +27,9 @@ class Pattern(SpecModel):
     units: ShownUnits = Field("cm", description="The unit shown first.")
     about: Text | None = Field(None, description="A paragraph that introduces the pattern.")
     licence: Text | None = Field(None, description="The licence under which it is published.")
+    hours: PrintedHours | None = Field(
+        None, description="Whether hours of work are printed; at a glance where a swatch is timed, unless stated. Stated without one, a wide estimate is."
+    )
     notes: Annotated[tuple[Text, ...], _Loose, Many] = Field((), description="Notes on the whole pattern.")
 
 

@@ -5,6 +5,7 @@ from typing import Literal
 Level = Literal["basic", "easy", "intermediate", "complex"]
 Terms = Literal["us", "uk"]
 ShownUnits = Literal["cm", "in"]
+PrintedHours = Literal["never", "at a glance", "by piece"]
 SizeTable = Literal["women", "men", "child", "baby"]
 ReadRange = Literal["lower", "middle", "upper"]
 Fit = Literal["very close", "close", "classic", "loose", "oversized"]
