@@ -448,6 +448,11 @@ seams:
 """
 
 
+def _timed(text: str, hours: str, timed: str = "") -> str:
+    """A spec of the set with its hours printed; `timed` rows of its plain fabric."""
+    return text.replace('version: "1.1"', f'version: "1.1", hours: {hours}').replace("mass: 30 g, thickness", f"timed: {timed}, mass: 30 g, thickness" if timed else "mass: 30 g, thickness")
+
+
 def _case(name: str) -> str:
     return (ROOT / "tests/cases" / name / "spec.yaml").read_text(encoding="utf-8")
 
@@ -482,6 +487,9 @@ SPECS: dict[str, str] = {
     "lower ends": HEAD + "sizes: {table: women, make: [XS, S], read: lower}\n" + PICKED,
     "middles": HEAD + "sizes: {table: child, read: middle}\n" + PICKED,
     "by hand": BY_HAND,
+    "bodies timed": _timed(HEAD + NINE + BODIES, "by piece", "{stitches: 40, rows: 4, minutes: 16}"),
+    "bodies timed in one": _timed(HEAD + ONE + BODIES, "at a glance", "[{stitches: 40, minutes: 4:10}, {stitches: 40, minutes: 3:50}]"),
+    "hours as published": _timed(HEAD + THREE + ROUNDS, "by piece"),
     "without sizes": HEAD + NONE + "pieces: {mat: {fabric: plain, colours: oat, start: {chain: 30 cm}, sections: [even: {length: 30 cm}]}}\n",
     "sample": (ROOT / "samples/saltmarsh-jacket/spec.yaml").read_text(encoding="utf-8"),
     "shawl": (ROOT / "samples/windrow-shawl/spec.yaml").read_text(encoding="utf-8"),

@@ -19,10 +19,11 @@ from gaugewright.hours.paces import Maker, Pace, paces
 from gaugewright.hours.printed import ChoreRow, chore_rows, clock_text, hour_range, piece_rows, whole_minutes
 from gaugewright.hours.sizes import SizeTime, fabrics_worked
 from gaugewright.sized import Sized
+from gaugewright.trade.work_times import work_time
 from gaugewright.units import cm_text
 
 NOT_IN = "Swatches and drying are not in these hours. What is said of turns, seams, ends, picking up and laying out is common practice, without a source."
-PUBLISHED = "No swatch of this pattern was timed: a rough estimate from published paces (60 to 120 yards of medium yarn an hour). Nothing is published for very thick yarn."
+PUBLISHED = "No swatch of this pattern was timed: a rough estimate from published paces ({slow:.0f} to {fast:.0f} yards of medium yarn an hour). Nothing is published for very thick yarn."
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +93,8 @@ def _hours(graded: pipeline.Graded, times: Sized[SizeTime], by_fabric: Mapping[s
 def _basis(by_fabric: Mapping[str, Pace], maker: Maker) -> Iterator[str]:
     """Where the paces come from, fabrics of one kind together."""
     if all(pace.basis == "published" for pace in by_fabric.values()):
-        yield PUBLISHED
+        yards = work_time("yards")
+        yield PUBLISHED.format(slow=yards.low, fast=yards.high)
     for key, pace in by_fabric.items():
         yield f"  {key}: {pace.per_minute:.1f} stitches a minute, {f'from {pace.of} by the movements in a stitch' if pace.of else SAID[pace.basis]}"
     if maker.times != 1:

@@ -9,10 +9,13 @@ from gaugewright.hours.sizes import SizeTime
 from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, measure_columns, spans_text
 from gaugewright.instructions.steps import spoken
-from gaugewright.instructions.wording import NO_BREAK, Book, Spans, spaced
+from gaugewright.instructions.wording import NO_BREAK, Book, Spans, length_text, spaced
 from gaugewright.rounding import half_up
 from gaugewright.sized import Sized
 from gaugewright.trade.work_times import work_time
+
+SEAM = 101.6
+"""The length of seam, mm, whose time is told."""
 
 
 def hours_line(book: Book, design: Design, times: Sized[SizeTime]) -> Iterator[Block]:
@@ -41,7 +44,8 @@ def _timed(design: Design) -> bool:
 def _paces(book: Book, design: Design, by_fabric: Mapping[str, Pace]) -> Iterator[Spans]:
     """What was timed, and what the others are taken from."""
     if not _timed(design):
-        yield book.front_text("hours-how-published")
+        yards = work_time("yards")
+        yield book.front_text("hours-how-published", slow=half_up(yards.low), fast=half_up(yards.high))
         return
     timed = [fabric for fabric in design.fabrics if fabric.timed]
     told = [f"{spoken(fabric.key).capitalize()}{NO_BREAK}{paces(design)[fabric.key].per_minute:.1f}" for fabric in timed]
@@ -56,7 +60,7 @@ def _table(book: Book, design: Design, times: Sized[SizeTime]) -> Table:
     rows.append((book.front["hours-all"], *(clock_text(value) for value in whole_minutes(times))))
     rows.append((book.front["hours-range"], *("–".join(hour_range(size.whole)) for size in times)))
     note = book.front_text(
-        "hours-note", seam=half_up(work_time("seam").usual * 10 / 60), end=half_up(work_time("end").usual / 60), pick=half_up(work_time("pick up").usual),
+        "hours-note", length=length_text(Sized(("",), (SEAM,)), book.units, ("",)), seam=half_up(work_time("seam").usual * SEAM / 10 / 60), end=half_up(work_time("end").usual / 60), pick=half_up(work_time("pick up").usual),
         spell=half_up(work_time("spell").usual),
     )
     header = (book.front["hours-piece"], *book.labels)

@@ -1,6 +1,5 @@
 """Stitches worked by the clock, as a swatch states them."""
 
-import math
 import re
 from typing import Annotated, Any, Self
 
@@ -24,7 +23,7 @@ def _minutes(value: Any) -> float:
         found = float(value)
     if not found > 0:
         raise refuse("not-positive", f"{as_written(value)} minutes are no time to work in", "write how many minutes the stitches took, such as 9 or 9:30")
-    if not math.isfinite(found) or found > MOST_MINUTES:
+    if found > MOST_MINUTES:
         raise refuse("out-of-range", f"{as_written(value)} minutes are more than anybody times at a stretch", f"write how many minutes the stitches took, at most {MOST_MINUTES}")
     return found
 
