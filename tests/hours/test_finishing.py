@@ -45,6 +45,29 @@ def test_pieces_made_twice_are_counted_twice() -> None:
     assert chores(alone.replace("colours: oat", "make: 3, colours: oat"))["ends"].amount == 3 * chores(alone)["ends"].amount
 
 
+def case(name: str) -> str:
+    return (ROOT / "tests/cases" / name / "spec.yaml").read_text(encoding="utf-8")
+
+
+def test_an_edge_folded_in_half_is_half_a_seam_and_one_made_twice_is_sewn_twice() -> None:
+    """Without all seams but one: the hood's top, and the heels of two slippers."""
+    folded = case("folded-edges")
+    seams = folded[folded.index("seams:") :]
+    edges = {(key, name): sized.values[0].edges[name].length for key, sized in graded(folded).pieces.items() for name in ("top", "bottom")}
+    for seam, length in (("hood.top, to: hood.top", edges["hood", "top"] / 2), ("slipper.heel, to: slipper.bottom", edges["slipper", "bottom"])):
+        joins = "seams:\n  - {join: back.shoulder, to: right_front.shoulder}\n  - {join: back.shoulder, to: left_front.shoulder}\n"
+        without, alone = folded.replace(seams, joins), folded.replace(seams, f"{joins}  - {{join: {seam}}}\n")
+        assert chores(alone)["seams"].amount - chores(without)["seams"].amount == pytest.approx(length)
+
+
+def test_ribbing_turned_sideways_has_its_ends_sewn_where_it_goes_round() -> None:
+    """Once for the hem, twice for the cuffs, as long as the rib is deep; what is sewn on takes a seam of its length."""
+    pieces = {key: sized.values[0] for key, sized in graded(case("sideways-rib")).pieces.items()}
+    side = 2 * pieces["back"].edges["side"].length
+    rings = pieces["hem_rib"].worked["width"] + 2 * pieces["cuff_rib"].worked["width"]
+    assert chores(case("sideways-rib"))["seams"].amount == pytest.approx(side + rings + pieces["sewn_rib"].worked["length"])
+
+
 def test_motifs_are_joined_side_by_side() -> None:
     """A throw of 7 x 9 squares has 6 x 9 + 7 x 8 joins, each of a square's side."""
     throw = pipeline.grade(pipeline.load(ROOT / "samples/quayside-throw/spec.yaml"))

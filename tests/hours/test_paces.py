@@ -3,8 +3,11 @@
 import pytest
 
 from gaugewright.design.model import Design
+from gaugewright.grading.grade import grade
 from gaugewright.hours.duration import Duration
 from gaugewright.hours.paces import Maker, beginner, paces
+from gaugewright.hours.sizes import size_time
+from gaugewright.sizing.bodies import bodies, environments
 from tiny_specs import designed
 
 FABRICS = """\
@@ -77,6 +80,15 @@ def test_a_pace_of_ones_own_goes_before_the_designers() -> None:
     timed = design("{stitches: 60, minutes: 5}")
     own = paces(timed, Maker({"rib": 20.0}))
     assert (own["rib"].stitch.mean, own["body"].stitch.mean, own["body"].of, own["body"].basis) == (pytest.approx(3.0), pytest.approx(4.5), "rib", "stated")
+
+
+def test_a_pace_of_ones_own_in_a_stitch_pattern_is_told_by_its_width() -> None:
+    """As timed rows are: 21 stitches across, whatever the arches make of them."""
+    text = FABRICS.replace("stitch: hdc", "pattern: arches").replace("@body@", "@timed@").replace("@rib@", "").replace("chain: 20 cm", "chain: 21 cm")
+    timed, untimed = (designed(text.replace("@timed@", more)) for more in (", timed: {stitches: 21, rows: 2, minutes: 3}", ""))
+    pieces = {"piece": grade(timed, environments(timed, bodies(timed))).pieces["piece"].values[0]}
+    by_the_clock, stated = size_time(timed, pieces).pieces[0], size_time(untimed, pieces, Maker({"body": 14.0})).pieces[0]
+    assert stated.stitches == by_the_clock.stitches != size_time(untimed, pieces).pieces[0].stitches
 
 
 def test_a_beginner_takes_a_third_longer_but_for_a_pace_of_her_own() -> None:

@@ -43,6 +43,20 @@ pieces:
     assert found.stitches == pytest.approx({"plain": 40.0})
 
 
+def test_short_rows_are_rows_and_their_waiting_stitches_take_no_time() -> None:
+    """A wedge over 65 stitches for a body of 130 cm: the front is the back and the short rows, row by row what is worked of them."""
+    text = (ROOT / "tests/cases/front-wedge/spec.yaml").read_text(encoding="utf-8")
+    design, pieces = designed(text), {key: sized["2X"] for key, sized in graded(text).pieces.items()}
+    back, front = (work_of(design, pieces[key], ()) for key in ("back", "front"))
+    short = [row for group in pieces["front"].main.short for row in group.rows]
+    assert short and front.rows["body"] - back.rows["body"] == len(short)
+    stitches = sum(run.times for row in short for run in row.runs if run.operation.kind == "stitch")
+    turns = sum(run.times for row in pieces["front"].main.all_rows() for run in row.runs if run.operation.kind == "anchor")
+    waiting = sum(run.times for row in pieces["front"].main.rows for run in row.runs if run.operation.kind == "wait")
+    assert waiting or any(run.operation.kind == "wait" for row in short for run in row.runs)
+    assert front.stitches["body"] - back.stitches["body"] == pytest.approx(stitches - waiting + turns / 3)
+
+
 def test_in_a_stitch_pattern_a_timed_fabric_counts_as_its_timed_rows_do() -> None:
     """Arches make more of their rows than they are wide: timed rows are told by their width, published paces by movements."""
     text = HEAD.replace('  plain: {stitch: hdc', '  plain: {pattern: arches') + "pieces: {piece: {fabric: plain, colours: oat, start: {chain: 21 cm}, sections: [even: {rows: 9}]}}\n"
