@@ -143,16 +143,6 @@ def returns(
     files: Annotated[list[Path] | None, typer.Argument(metavar="[RETURN]...", help="Test makers' files, or folders of them; they are only read.")] = None,
     blank: Annotated[Path | None, typer.Option("--blank", help="Write an empty file for a maker to fill in; never over another.")] = None,
     size: Annotated[str, typer.Option("--size", help="With --blank, the size that the file is for.")] = "",
-
-
-@app.command()
-def time(
-    spec: SpecFile,
-    size: Annotated[str, typer.Option("--size", help="These sizes only, such as L or S,M.")] = "",
-    pace: Annotated[list[str] | None, typer.Option("--pace", help="Whose: beginner, practised, or stitches a minute of your own as 14 or body=14.")] = None,
-    hours: Annotated[float, typer.Option("--hours", help="Hours you have a day, pauses included.")] = 2.0,
-    by: Annotated[str, typer.Option("--by", help="The day by which it must be done, as 2026-11-28.")] = "",
-    begin: Annotated[str, typer.Option("--from", help="The first day; today unless given.")] = "",
     gauge: GaugeTexts = NO_GAUGE,
     as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
     templates: Templates = None,
@@ -195,6 +185,20 @@ def shop(
 
     sizes = tuple(one for text in size or [] for one in split_sizes(text))
     guarded(lambda: shop_lines(Trip(spec, file, sizes, card, paper.value, templates, as_json)))
+
+
+@app.command()
+def time(
+    spec: SpecFile,
+    size: Annotated[str, typer.Option("--size", help="These sizes only, such as L or S,M.")] = "",
+    pace: Annotated[list[str] | None, typer.Option("--pace", help="Whose: beginner, practised, or stitches a minute of your own as 14 or body=14.")] = None,
+    hours: Annotated[float, typer.Option("--hours", help="Hours you have a day, pauses included.")] = 2.0,
+    by: Annotated[str, typer.Option("--by", help="The day by which it must be done, as 2026-11-28.")] = "",
+    begin: Annotated[str, typer.Option("--from", help="The first day; today unless given.")] = "",
+    gauge: GaugeTexts = NO_GAUGE,
+    as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
+    templates: Templates = None,
+) -> None:
     """Say how many hours it takes, and whether by a day."""
     from gaugewright.cli.time_lines import Asked, time_lines
 

@@ -6,10 +6,9 @@ from gaugewright.design.model import Design
 from gaugewright.hours.paces import Pace, paces
 from gaugewright.hours.printed import clock_text, finish_minutes, hour_range, piece_rows, whole_minutes
 from gaugewright.hours.sizes import SizeTime
-from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, measure_columns, spans_text
 from gaugewright.instructions.steps import spoken
-from gaugewright.instructions.wording import NO_BREAK, Book, Spans, length_text, spaced
+from gaugewright.instructions.wording import NO_BREAK, Book, Spans, length_text, listed, spaced
 from gaugewright.rounding import half_up
 from gaugewright.sized import Sized
 from gaugewright.trade.work_times import work_time
