@@ -46,6 +46,10 @@ class BandedPiece:
             found[colour] = found.get(colour, 0.0) + sums[last] - sums[first]
         return found
 
+    def shows_all(self, lines: Sequence[int]) -> bool:
+        """Whether every band has a row to be seen, so that the piece keeps its colours and its ends."""
+        return all(self.up_to[colour][last] > self.up_to[colour][first] for colour, (first, last) in zip(self.piece.colours.order, pairwise((0, *lines, self.rows)), strict=True))
+
 
 @dataclass(frozen=True, slots=True)
 class BandGroup:
@@ -67,6 +71,10 @@ class BandGroup:
             for colour, grams in member.grams([level[line] for line in lines]).items():
                 found[colour] = found.get(colour, 0.0) + grams
         return found
+
+    def shows_all(self, lines: Sequence[int]) -> bool:
+        """Whether no band of any of its pieces is lost."""
+        return all(member.shows_all([level[line] for line in lines]) for member, level in zip(self.members, self.meets, strict=True))
 
 
 def band_groups(graded: pipeline.Graded, size: str, weigh: Weigh) -> tuple[BandGroup, ...]:

@@ -120,6 +120,8 @@ def _places(group: BandGroup) -> Iterator[_Place]:
     now, rows, within = group.lead.lines, group.lead.rows, _within(group)
     near = [row for row in range(1, rows) if any(abs(row - line) <= within for line in now)]
     for lines in combinations(near, len(now)):
+        if not group.shows_all(lines):
+            continue
         yield _Place(sum(abs(a - b) for a, b in zip(lines, now, strict=True)), lines, group.grams(lines))
 
 
