@@ -382,6 +382,8 @@ pieces:
   cap: {fabric: plain, colours: kelp, start: {pick_up: panel.top}, sections: [even: {rows: 4}]}
   ends: {fabric: rib, colours: kelp, start: {pick_up: [panel.front, panel.top], take_up: whole stitch}, sections: [even: {rows: 7}]}
   short: {fabric: plain, colours: kelp, start: {chain: body.bust / 4 + 1 cm}, sections: [even: {length: 20 cm}]}
+  low: {fabric: rib, colours: kelp, start: {chain: 12 cm}, sections: [even: {length: 8 cm}], edges: {starting: [low_edge]}}
+  both: {fabric: plain, colours: kelp, start: {pick_up: [panel.front, low.low_edge], take_up: edge to edge}, sections: [even: {rows: 2}]}
 seams:
   - {join: panel.top, to: short.top}
   - {join: panel.bottom, to: short.bottom}

@@ -479,8 +479,9 @@ def _told_elsewhere(sentence: str, told_so: str) -> bool:
         return f"the piece measures {measured[1].lower()} from" in told_so
     if re.match(r"(Check: )?After Row 4 the piece should be|Up to 2 % more or less", sentence):
         return "the piece should be" not in told_so  # in a smaller size it is too narrow to tell by
-    if re.match(r"Some row ends take two \w+(, and some three)?\.$", sentence):
-        return "in some sizes some take three" in told_so
+    if several := re.match(r"Along the (\w+) edge of the (.*?), ((?:in|pass) .*)\.$", sentence):  # edges that agree in this size are told together
+        names = re.split(r", | and ", several[2])
+        return len(names) > 1 and all(f"along the {several[1]} edge of the {name.lower()}, {several[3]}." in told_so for name in names)
     if re.match(r"Pattern|From (Row|Rnd) \d+ on|(Size \w+ only: )?At the edge|At each edge|Here there is no room|Keep to the pattern", sentence):
         return "repeats of the pattern" in told_so  # where sizes differ, a table tells what a sentence tells of one size
     return bool(shaped) and all(part in told_so for part in re.split(r", then ", shaped[1].lower()))

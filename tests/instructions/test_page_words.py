@@ -47,8 +47,8 @@ def test_a_cap_is_pinned_to_the_underarm_before_the_side_is_sewn() -> None:
 def test_row_ends_that_take_three_are_told() -> None:
     """Ten stitches along the four row ends of the back neck."""
     assert "and 10 along its 4 row ends" in page("breakwater-pullover")
-    assert "Some row ends take two sc, and some three." in page("breakwater-pullover")
-    assert "Some row ends take two sc." in page("groyne-vest")
+    assert "Along the neck edge of the Back, in 2 of the 4 row ends work 3 sc, in the others 2." in page("breakwater-pullover")
+    assert "Along the front edge of the Right Front and Left Front, in " in page("groyne-vest")
 
 
 def test_a_pocket_says_on_which_front_it_is_sewn() -> None:

@@ -112,7 +112,7 @@ def test_the_yarn_of_a_block_is_not_told_to_be_cut_each_row(name: str) -> None:
 
 def test_row_ends_that_take_several_are_counted() -> None:
     text = next(one.text for one in chapters("shawl") if "pick-up row" in one.label)
-    assert "Of 66 (102, 138) row ends 64 (99, 134) take 2 sc each, the others 1." in text
+    assert "In 64 (99, 134) of the 66 (102, 138) row ends work 2 sc, in the others 1." in text
     assert "about 33 (50, 68) sc in each of the four parts" in text
     assert "the edges it is picked up on" not in all_text("shawl") and "the edge it is picked up on" in all_text("shawl")
 

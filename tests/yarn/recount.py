@@ -106,6 +106,11 @@ class Page:
                 piece.last[size] = max(piece.last[size], int(found[1]))
         if found := re.match(rf"To the end of (?:Row|Rnd) ({LIST}):", part):
             piece.last |= self.by_size(found[1])
+        if found := re.match(r"Pattern: Work in the stitch pattern ([\w ]+), as told", part):
+            name = next(key for key, fabric in self.fabrics.items() if fabric.words.startswith(f"the stitch pattern {found[1]} "))
+            for size in self.sizes:
+                if piece.last[size] > 1:
+                    piece.fabrics[size].append((piece.last[size] + 1, name))
         if found := re.match(r"Plain (?:row|rnd) \(([\w ]+)\):", part):
             for size in self.sizes:
                 if piece.last[size] > 1:

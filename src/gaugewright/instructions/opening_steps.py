@@ -103,7 +103,7 @@ def _pick_up(book: Book, view: PieceView, names: dict[str, str], titles: dict[st
     if any(up.rows for start in starts for up in start.pick_ups):  # type: ignore[union-attr]
         if any(up.corners for start in starts for up in start.pick_ups):  # type: ignore[union-attr]
             sentences.append(book.sentence("pick-up-left", stitch=book.abbr(cloth.stitch)))
-        sentences += row_end_sentences(book, view.piece.key, starts.map(lambda start: start.pick_ups), cloth.stitch)  # type: ignore[union-attr]
+        sentences += row_end_sentences(book, view.piece.key, starts.map(lambda start: start.pick_ups), cloth.stitch, titles)  # type: ignore[union-attr]
         sentences.append(book.sentence(INTO_ROW_ENDS[view.piece.start.take_up]))
     count = count_end(book, f"{view.piece.key}.row1", view.stitches(first_rows(view)))
     return step("Rnd\u00a01 (pick-up rnd, RS):" if view.in_rounds else "Row\u00a01 (pick-up row, RS):", *sentences, count=count)
