@@ -207,3 +207,6 @@ FEW_BODIES = 30
 
 TAPE_ERROR = 10.0
 """Own readings of a tape are a centimetre or more off the ones that trained measurers take (common practice, no source)."""
+
+HEAVY_GARMENT = 1000.0
+"""A garment of a kilogram and more lengthens under its own weight (common practice, no source: published advice names no figure)."""

@@ -115,7 +115,7 @@ def _cm(mm: float) -> str:
 
 def _meaning(graded: Graded, fabric: str, used: ReadGauge, uneven: float) -> Meaning:
     """Widths go with the stitch's width, lengths with the row's height; the pattern's numbers stay as they are."""
-    wanted = graded.design.fabric(fabric).gauge
+    wanted = graded.design.fabric(fabric).flat
     envs = graded.grading.environments
     widths = []
     for measured in graded.design.finished:

@@ -10,6 +10,7 @@ from gaugewright.checks.curves import check_curves
 from gaugewright.checks.finished import check_bust_steps, check_ease_drift, check_finished, check_never_falls
 from gaugewright.checks.folds import check_folds, check_seam_order
 from gaugewright.checks.growth import check_growth
+from gaugewright.checks.hanging import check_hanging
 from gaugewright.checks.hoods import check_hoods
 from gaugewright.checks.joins import check_joins
 from gaugewright.checks.lengths import check_equal_counts, check_necks, check_total_length
@@ -66,6 +67,7 @@ CHECKS: tuple[tuple[str, str, Check], ...] = (
     ("ease-drift", "Ease is even over the sizes", check_ease_drift),
     ("bust-steps", "The bust grows in even steps", check_bust_steps),
     ("grows-as-bodies-do", "Large sizes grow as bodies do", check_growth),
+    ("hanging", "Heavy cloth is judged by how it hangs", check_hanging),
     ("equal-counts", "Sizes differ where they are meant to", check_equal_counts),
     ("yarns-used", "Each yarn is used", check_yarns_used),
     ("swatches", "Swatches are weighed in the yarns they stand for", check_swatch_yarns),

@@ -39,6 +39,7 @@ from gaugewright.design.wedges import Wedge as Wedge
 from gaugewright.design.slits import Slit as Slit
 from gaugewright.errors import Origin
 from gaugewright.gauge.counts import CountRule
+from gaugewright.gauge.hanging import growth_between
 from gaugewright.gauge.model import Gauge
 from gaugewright.stitch_patterns.pattern import StitchPattern
 from gaugewright.vocabulary import Direction, Loop, RowEdge, TakeUp, Worked
@@ -61,13 +62,16 @@ class Yarn:
     currency: str
     structure: str
     origin: Origin
+    treatment: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Fabric:
     """How a piece of cloth is worked, and its gauge. `tool` is the hook in mm, None where it isn't named.
 
-    With a stitch `pattern`, `stitch` is that of its plain rows and `edge` the plain stitches kept at each edge.
+    With a stitch `pattern`, `stitch` is that of its plain rows and `edge` the plain stitches kept at each edge. A fabric
+    that grows when it hangs is graded as it hangs: `gauge` is that, `lying` what a flat swatch measures; `judged` says
+    that its maker has stated whether it grows.
     """
 
     key: str
@@ -86,6 +90,18 @@ class Fabric:
     pattern: StitchPattern | None = None
     edge: int = 0
     timed: tuple[Timing, ...] = ()
+    lying: Gauge | None = None
+    judged: bool = False
+
+    @property
+    def flat(self) -> Gauge:
+        """The gauge of a swatch that lies flat: what a maker measures and is told."""
+        return self.lying or self.gauge
+
+    @property
+    def growth(self) -> float:
+        """The share by which its rows lengthen when it hangs."""
+        return growth_between(self.lying, self.gauge) if self.lying else 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -265,6 +281,7 @@ class Design:
     openings: tuple[Opening, ...]
     finished: tuple[FinishedMeasure, ...]
     buying: Buying = Buying()
+    notions: tuple[tuple[str, float], ...] = ()
 
     def fabric(self, key: str) -> Fabric:
         """The fabric of that name."""

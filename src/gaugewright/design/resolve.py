@@ -38,6 +38,7 @@ def resolve(loaded: LoadedSpec, size_labels: SizeLabels) -> Design:
         sizes=resolve_sizes(spec, origins, size_labels),
         conventions=Conventions(**spec.conventions.model_dump()),
         yarns=yarns,
+        notions=tuple((name, mass.grams) for name, mass in spec.notions.items()),
         fabrics=tuple(fabrics.values()),
         lengths=tuple((name, origins.formula(text, ("lengths", name))) for name, text in spec.lengths.items()),
         levels=tuple((name, origins.formula(text, ("levels", name))) for name, text in spec.levels.items()),
@@ -66,7 +67,7 @@ def _yarn(key: str, spec: Spec, origins: Origins) -> Yarn:
         key, label, get("colour") or "#808080", get("weight"), tuple((get("fibre") or {}).items()),
         ball.mass.grams if ball else None, ball.length.mm if ball else None,
         Decimal(price.amount) if price else None, price.code if price else "", get("structure") or "",
-        origins.at(("yarns", key), key=True),
+        origins.at(("yarns", key), key=True), get("treatment") or "",
     )
 
 

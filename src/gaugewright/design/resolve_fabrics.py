@@ -1,6 +1,7 @@
 """Fabrics: stitch or stitch pattern, turning chains, gauge, and which counts they allow."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from typing import Any
 
 from gaugewright.design.likeness import resolved, stated_in
@@ -8,6 +9,7 @@ from gaugewright.design.model import Fabric, Timing
 from gaugewright.design.origins import Origins
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.counts import CountRule
+from gaugewright.gauge.hanging import hung
 from gaugewright.gauge.model import Gauge
 from gaugewright.spec import Spec
 from gaugewright.stitch_patterns.pattern import StitchPattern
@@ -34,7 +36,8 @@ def resolve_fabric(key: str, spec: Spec, origins: Origins, patterns: Mapping[str
         hint = f"give it {facts.chains or 1} chains, or don't count it"
         raise ProblemsFound([Problem("chainless-stitch", message, place, hint)])
     measured = swatch or written
-    gauge = Gauge(measured.stitches, _mm(measured.width), measured.rows, _mm(measured.height))
+    lying = Gauge(measured.stitches, _mm(measured.width), measured.rows, _mm(measured.height))
+    gauge, judged = _hanging(lying, swatch, get("growth"))
     return Fabric(
         key, facts.name, get("loop") or "both", worked,
         chain.chains if chain else facts.chains,
@@ -43,13 +46,20 @@ def resolve_fabric(key: str, spec: Spec, origins: Origins, patterns: Mapping[str
         swatch.mass.grams if swatch and swatch.mass else None,
         swatch.thickness.mm if swatch and swatch.thickness else 0.0,
         _rule(get, pattern, worked), origins.at(("fabrics", key), key=True),
-        pattern, _edge(get), _timings(swatch),
+        pattern, _edge(get), _timings(swatch), lying if gauge != lying else None, judged,
     )
 
 
 def _timings(swatch: Any) -> tuple[Timing, ...]:
     stated = swatch.timed if swatch is not None else None
     return tuple(Timing(one.stitches * one.rows, one.minutes * 60) for one in stated or ())
+
+
+def _hanging(lying: Gauge, swatch: Any, growth: float | None) -> tuple[Gauge, bool]:
+    """The gauge as the finished piece hangs, from the swatch as it was hung or from a stated percentage; and whether either is there."""
+    if swatch and swatch.hung:
+        return replace(lying, height=swatch.hung.mm), True
+    return hung(lying, (growth or 0.0) / 100), growth is not None
 
 
 def _check_way(key: str, pattern: StitchPattern, worked: str, spec: Spec, origins: Origins) -> None:

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 
 from gaugewright.changes import Changes
 from gaugewright.design.model import UNSTACKED, Design, Fabric, NeckEdge, Piece, ToLevel
-from gaugewright.design.sides import is_folded
 from gaugewright.drawings.model import Schematic
 from gaugewright.drawings.primitives import Drawing
 from gaugewright.grading.grade import Grading
@@ -19,6 +18,8 @@ from gaugewright.grading.waiting import in_working_order, seams_before
 from gaugewright.instructions.abbreviations import abbreviations
 from gaugewright.instructions.amount_tables import Amounts
 from gaugewright.instructions.gauge_page import CriticalLength, footer_gauge, gauge_page
+from gaugewright.instructions.hanging import is_hung
+from gaugewright.instructions.last_pages import last_pages
 from gaugewright.instructions.layout_words import layout_blocks
 from gaugewright.instructions.making_up import finishing, making_up, order_of_work, seam_letter
 
@@ -32,10 +33,9 @@ from gaugewright.instructions.pieces import Names, piece_chapter
 from gaugewright.instructions.sizes_page import sizes_page
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book
+from gaugewright.instructions.yarn_words import yarn_chapter
 from gaugewright.measurements import Body
 from gaugewright.sized import Sized, join
-from gaugewright.trade.care import care_lines
-from gaugewright.trade.cautions import cautions
 from gaugewright.trade.levels import project_level
 from gaugewright.yarn.blocks import block_amounts
 
@@ -77,8 +77,9 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     notes = (*notes_page(book, pattern.design, views), *pattern_chapter(book, fabrics))
     front = (
         *_title(pattern, book),
-        *sizes_page(book, pattern.design, pattern.bodies, pattern.finished, max(f.thickness for f in fabrics)),
+        *sizes_page(book, pattern.design, pattern.bodies, pattern.finished, max(f.thickness for f in fabrics), _hung(pattern)),
         *materials(book, pattern.design, pattern.amounts, fabrics, _markers(pattern.design, views), pattern.plot),
+        *yarn_chapter(book, pattern.design, pattern.bodies, pattern.grading, pattern.amounts),
         *gauge,
         *(own_gauge_page(book, pattern.changes, pattern.own_gauge) if pattern.changes else ()),
         *abbreviations(book, (*gauge, *notes, *pieces, *up, *end), all(fabric.by_hand for fabric in fabrics)),
@@ -89,9 +90,14 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     return Document(
         title=about.title, author=about.workshop, language=about.language, date=about.date,
         running_head=f"{about.title}  ·  {_size_key(book)}", footer=_footer(pattern, book, fabrics),
-        blocks=(*front, *pieces, *up, *end, *_last_pages(pattern, book)),
+        blocks=(*front, *pieces, *up, *end, *last_pages(book, pattern.design)),
         subject=about.about, keywords=("crochet", "pattern"),
     )
+
+
+def _hung(pattern: Pattern) -> frozenset[str]:
+    """The finished measurements that are longer hung than flat."""
+    return frozenset(measure.key for measure in pattern.design.finished if is_hung(measure, pattern.design, pattern.grading))
 
 
 def _view(pattern: Pattern, key: str) -> PieceView:
@@ -208,43 +214,22 @@ def _critical(pattern: Pattern) -> list[CriticalLength]:
         if len(cloths) != 1 or not last or not isinstance(last[0].extent, ToLevel):
             continue
         top = last[0].extent.height
-        gauge = pattern.design.fabric(next(iter(cloths))).gauge
+        fabric = pattern.design.fabric(next(iter(cloths)))
+        gauge, flat = fabric.gauge, fabric.flat
+
+        def lying(hung: Sized[float], share: float = flat.row_height / gauge.row_height) -> Sized[float]:
+            return hung.map(lambda mm: mm * share) if share != 1 else hung
+
         taller = pattern.grading.pieces[piece.key].map(lambda one, gauge=gauge: gauge.height_of(one.strips[-1].rows[-1].height - 1))  # type: ignore[misc]
         wanted = Sized(envs.labels, tuple(env.length(top) - taller[size] for size, env in envs.items()))
         rows = plans.map(lambda plan: plan.rows)
         if (wanted.values, gauge) not in seen:
             seen.add((wanted.values, gauge))
-            found.append(CriticalLength(f"{piece.title}, whole length", gauge, wanted, rows))
+            found.append(CriticalLength(f"{piece.title}, whole length", flat, lying(wanted), rows))
         for level in dict.fromkeys(mark.level for mark in plans.values[0].marks):
             above = plans.map(lambda plan, level=level: plan.rows - next(m.row for m in plan.marks if m.level == level))  # type: ignore[misc]
             depth = Sized(envs.labels, tuple(wanted[size] - env.length(env.formulas[level]) for size, env in envs.items()))
             if (depth.values, gauge) not in seen:
                 seen.add((depth.values, gauge))
-                found.append(CriticalLength(f"{piece.title}, above the {level}", gauge, depth, above))
+                found.append(CriticalLength(f"{piece.title}, above the {level}", flat, lying(depth), above))
     return found
-
-
-def _holds_fingers(design: Design) -> bool:
-    """Whether a hand or a foot comes to rest in a closed end: a mitten's or a slipper's, not a sleeve's."""
-    shut = any(piece.is_shut or piece.start.kind == "centre" for piece in design.pieces) or any(is_folded(design, seam) for seam in design.seams)
-    return shut and any(opening.passes in ("hand", "foot") for opening in design.openings)
-
-
-def _last_pages(pattern: Pattern, book: Book) -> Iterator[Block]:
-    design = pattern.design
-    used = {yarn.key for yarn in design.yarns}
-    fibres = tuple(dict.fromkeys(name for yarn in design.yarns if yarn.key in used for name, _ in yarn.fibre))
-    if fibres:
-        yield Heading(2, book.front["care-heading"])
-        for line in care_lines(fibres).lines:
-            yield Paragraph(plain(line), "bullet")
-    yield Heading(2, book.front["cautions-heading"])
-    unspun = any(yarn.structure in ("roving",) for yarn in design.yarns)
-    worn_on = {opening.passes for opening in design.openings}
-    for caution in cautions(design.sizes.table, book.labels, fibres, unspun=unspun, parts=worn_on, closed=_holds_fingers(design), blanket=any(piece.grid for piece in design.pieces)):
-        yield Paragraph(plain(caution.text), "caution")
-    yield Heading(2, book.front["about-heading"])
-    about = design.about
-    parts = [f"{about.title}", f"version {about.version}" if about.version else "", about.workshop, about.date, about.licence]
-    yield Paragraph(plain(", ".join(part for part in parts if part) + "."), "small")
-    yield Paragraph(book.front_text("not-proved"), "small")

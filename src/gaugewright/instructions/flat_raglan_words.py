@@ -9,6 +9,7 @@ from gaugewright.grading.plan import DividedPlan, ProfilePlan
 from gaugewright.grading.schedule_model import Schedule, blocks_of
 from gaugewright.grading.shape_plans import EdgeParts
 from gaugewright.instructions.edge_tables import ranges
+from gaugewright.instructions.hanging import flat_slant
 from gaugewright.instructions.steps import spoken
 from gaugewright.instructions.taper_words import how_often
 from gaugewright.instructions.view import PieceView
@@ -65,7 +66,8 @@ def raglan_seam(
     if not is_raglan_seam(design, seam) or any(not one.corners or not two.corners or one.rows != two.rows for one, two in pairs):
         return
     yield book.sentence("seam-raglan", f"seam.{seam.join}", first=join.map(lambda edge: edge.rows), **slots)
-    height = design.fabric(design.piece(seam.join.piece).fabric).gauge.row_height
+    fabrics = [design.fabric(design.piece(end.piece).fabric) for end in (seam.join, seam.to[0])]
+    height = fabrics[0].gauge.row_height
     if any(abs(one.length - two.length) > seam_tolerance(max(one.length, two.length), height) + SAME_LENGTH for one, two in pairs):
-        lengths = (Mm(edges.map(lambda edge: edge.length)) for edges in (join, other))
-        yield book.sentence("seam-raglan-give", f"seam.{seam.join}", first=next(lengths), second=next(lengths))
+        first, second = (Mm(edges.map(lambda edge, fabric=fabric: flat_slant(edge, fabric))) for edges, fabric in zip((join, other), fabrics, strict=True))  # type: ignore[misc]
+        yield book.sentence("seam-raglan-give", f"seam.{seam.join}", first=first, second=second)

@@ -11,7 +11,8 @@ def fold_sentences(book: Book, seam: Seam, design: Design, edge: Sized[EdgeLengt
     """What meets what, and in which sizes a stitch or row is left over in the fold."""
     fact, slots = f"seam.{seam.join}", {"edge": edge_word(book, seam.join.edge), "piece": title}
     if any(one.rows and one.stitches or one.corners for one in edge):
-        return [book.sentence("fold-length", fact, half=Mm(edge.map(lambda one: one.length / 2)), **slots)]
+        grown = any(one.rows for one in edge) and design.fabric(design.piece(seam.join.piece).fabric).lying is not None
+        return [book.sentence("fold-length", fact, half=Mm(edge.map(lambda one: one.length / 2), "hung" if grown else ""), **slots)]
     along_rows = all(one.rows for one in edge)
     counts = edge.map(lambda one: one.rows or one.stitches)
     flat = design.piece(seam.join.piece).start.in_rounds

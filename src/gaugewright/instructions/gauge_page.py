@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from gaugewright.design.model import Fabric
 from gaugewright.gauge.model import Gauge
 from gaugewright.instructions.fabric_words import fabric_words
+from gaugewright.instructions.hanging import hanging_notes, percent
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, spans_text
 from gaugewright.instructions.steps import spoken
 from gaugewright.instructions.wording import Book, Slot, Spans, exact_length_text, spaced
@@ -34,13 +35,15 @@ def gauge_page(book: Book, fabrics: Sequence[Fabric], critical: Sequence[Critica
         yield Paragraph(book.front_text("gauge-pattern", gauge=book.word("gauge")), "note")
     if any(fabric.worked in ("joined rounds", "spiral rounds") for fabric in fabrics):
         yield Paragraph(book.front_text("gauge-rounds", gauge=book.word("gauge")), "note")
+    for note in hanging_notes(book, fabrics):
+        yield Paragraph(note, "note")
     yield Paragraph(book.front_text("gauge-count"), "note")
     if critical:
         yield _if_table(book, critical)
 
 
 def _lines(book: Book, fabric: Fabric) -> list[Spans]:
-    gauge = fabric.gauge
+    gauge = fabric.flat
     rounds = fabric.worked != "rows"
     slots: dict[str, Slot] = {
         "title": spoken(fabric.key).capitalize(), "stitches": gauge.stitches, "rows": gauge.rows,
@@ -57,6 +60,7 @@ def _lines(book: Book, fabric: Fabric) -> list[Spans]:
             tenrows=f"{to_step(gauge.rows_in(100), 0.1):.1f}", rowword=str(slots["rowword"]),
         ),
         *weighed,
+        *([book.front_text("gauge-hung", fact, **slots, hung=exact_length_text(fabric.gauge.height, book.units), growth=percent(fabric.growth))] if fabric.lying else []),
     ]
 
 
@@ -67,7 +71,7 @@ FOOTED = 3
 def footer_gauge(book: Book, fabrics: Sequence[Fabric], own: bool) -> str:
     """The gauges of an edition in short, each once: stitches by rows to 10 cm or 4 in."""
     mm = 100.0 if book.units == "cm" else 101.6
-    gauges = list(dict.fromkeys(f"{_short(fabric.gauge.stitches_in(mm))}\u00a0×\u00a0{_short(fabric.gauge.rows_in(mm))}" for fabric in fabrics))
+    gauges = list(dict.fromkeys(f"{_short(fabric.flat.stitches_in(mm))}\u00a0×\u00a0{_short(fabric.flat.rows_in(mm))}" for fabric in fabrics))
     more = f" {book.words['and']} {len(gauges) - FOOTED} more" if len(gauges) > FOOTED else ""
     kind = "footer-own-gauge" if own else "footer-gauge"
     length = "10\u00a0cm" if book.units == "cm" else "4\u00a0in"

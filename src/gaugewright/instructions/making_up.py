@@ -13,10 +13,12 @@ from gaugewright.instructions.buttonhole_words import buttons_sewn
 from gaugewright.instructions.ends_words import ends_table
 from gaugewright.instructions.flat_raglan_words import raglan_seam
 from gaugewright.instructions.fold_words import fold_sentences
+from gaugewright.instructions.hanging import edge_length, flat_heights, percent
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, spans_text
 from gaugewright.instructions.pieces import Names
 from gaugewright.instructions.steps import edge_word, step
 from gaugewright.instructions.wording import Book, Mm, Slot, Spans, listed
+from gaugewright.instructions.yarn_words import sewn_apart
 from gaugewright.rounding import half_up
 from gaugewright.sized import Sized, join
 from gaugewright.sizing.environment import Environment
@@ -35,7 +37,7 @@ def making_up(book: Book, design: Design, pieces: Pieces, envs: Sized[Environmen
     for kind in dict.fromkeys((TAKES[seam.take_up] for seam in design.seams)):
         yield Paragraph(book.sentence(f"seam-take-{kind}"), "bullet")
     if design.seams:
-        yield Paragraph(book.sentence("seam-yarn"), "bullet")
+        yield Paragraph(book.sentence("seam-yarn-strong" if sewn_apart(design) else "seam-yarn"), "bullet")
     for index, one in enumerate(design.attachments):
         yield step(f"{letter(index)}.", _attach(book, one, pieces, design, envs, names))
     for index, seam in enumerate(design.seams):
@@ -84,16 +86,17 @@ def _meeting(book: Book, seam: Seam, design: Design, pieces: Pieces, slots: dict
     first_rows, first_sts = join.map(lambda e: e.rows), join.map(lambda e: e.stitches)
     rows = Sized(join.labels, tuple(sum(o[label].rows for o in others) for label in join.labels))
     sts = Sized(join.labels, tuple(sum(o[label].stitches for o in others) for label in join.labels))
-    fact = f"seam.{seam.join}"
+    fact, fabrics = f"seam.{seam.join}", {fabric.key: fabric for fabric in design.fabrics}
+    graded = [pieces[end.piece].values[0] for end in (seam.join, *seam.to)]
     found: list[Spans] = []
     if any(end.rows and end.stitches for side in (join, *others) for end in side):
         lengths = Sized(join.labels, tuple(sum(other[label].length for other in others) for label in join.labels))
         kind = "seam-cap" if seam.join.edge == "cap" else "seam-length"
-        found.append(book.sentence(kind, fact, first=Mm(join.map(lambda e: e.length)), second=Mm(lengths), **slots))
+        found.append(book.sentence(kind, fact, first=edge_length(join, graded, fabrics), second=Mm(lengths, edge_length(others[0], graded, fabrics).state), **slots))
     elif any(end.corners for end in join) != any(end.corners for other in others for end in other) and not _in_rounds(seam, design):
-        found.append(book.sentence("seam-corner", fact, length=Mm(join.map(lambda e: e.length)), **slots))
+        found.append(book.sentence("seam-corner", fact, length=edge_length(join, graded, fabrics), **slots))
     elif _in_rounds(seam, design) and any(end.corners for other in others for end in other):
-        found.append(book.sentence("seam-corner-round", fact, length=Mm(join.map(lambda e: e.length)), **slots))
+        found.append(book.sentence("seam-corner-round", fact, length=edge_length(join, graded, fabrics), **slots))
     elif all(first_rows) and all(rows):
         same = first_rows.values == rows.values
         own = [(end.piece, end.edge) for end in seam.to] == [(seam.join.piece, seam.join.edge)]
@@ -155,7 +158,7 @@ def _attach(book: Book, one: Attachment, pieces: Pieces, design: Design, envs: S
     """Where a piece is sewn on: the row its base lies on, as the rows are, and the stitches in from an edge."""
     onto = pieces[one.to]
     rows = join(lambda piece, env: row_nearest(piece.outline.heights, env.length(one.up)), onto, envs)
-    up = Mm(join(lambda piece, row: piece.outline.heights[row], onto, rows))
+    up = flat_heights(onto, {fabric.key: fabric for fabric in design.fabrics}, rows)
     gauges = join(lambda piece, row: design.fabric(piece.main.rows[min(max(row, 1), len(piece.main.rows)) - 1].fabric).gauge, onto, rows)
     sts = join(lambda gauge, env: half_up(gauge.stitches_in(env.length(one.inset))), gauges, envs)
     base = book.part("attach-up", f"attach.{one.piece}", up=up, rows=rows) if any(rows) else book.part("attach-bottom")
@@ -203,5 +206,9 @@ def finishing(book: Book, design: Design, pieces: Pieces, names: Names) -> Itera
     if any(seam.join.edge == "shoulder" for seam in design.seams):
         yield Paragraph(book.front_text("finish-shoulders", slst=book.abbr("sl st")), "bullet")
     yield from buttons_sewn(book, design)
-    yield Paragraph(book.front_text("finish-block"), "bullet")
+    grown = [fabric.growth for fabric in design.fabrics if fabric.lying]
+    if grown:
+        yield Paragraph(book.front_text("finish-block-grows", growth=percent(max(grown))), "bullet")
+    else:
+        yield Paragraph(book.front_text("finish-block"), "bullet")
     yield from ends_table(book, design, pieces, names)

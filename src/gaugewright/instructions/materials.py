@@ -18,8 +18,8 @@ MARKERS = {0: "-none", 1: "-one"}
 def materials(book: Book, design: Design, amounts: Amounts, fabrics: tuple[Fabric, ...], markers: int, plot: Drawing | None) -> Iterator[Block]:
     """The chapter on materials; `fabrics` are those in use, `plot` the amounts drawn."""
     yield Heading(2, book.front["materials-heading"])
-    for alike in _alike(design.yarns):
-        yield Paragraph(_yarn_line(book, alike), "bullet")
+    for group in alike(design.yarns):
+        yield Paragraph(_yarn_line(book, group), "bullet")
     hands = any(fabric.by_hand for fabric in fabrics)
     hooks = [hook_text(tool) for tool in dict.fromkeys(fabric.tool for fabric in fabrics if fabric.tool is not None)]
     if hooks:
@@ -34,11 +34,11 @@ def materials(book: Book, design: Design, amounts: Amounts, fabrics: tuple[Fabri
         yield Figure(plot, plot.description, plot.title, "yarn")
 
 
-def _alike(yarns: tuple[Yarn, ...]) -> list[tuple[Yarn, ...]]:
+def alike(yarns: tuple[Yarn, ...]) -> list[tuple[Yarn, ...]]:
     """Colours of one yarn together: all that is printed of them but the name is the same."""
     found: dict[tuple[object, ...], list[Yarn]] = {}
     for yarn in yarns:
-        found.setdefault((yarn.weight, yarn.fibre, yarn.ball_mass, yarn.ball_length, yarn.structure), []).append(yarn)
+        found.setdefault((yarn.weight, yarn.fibre, yarn.ball_mass, yarn.ball_length, yarn.structure, yarn.treatment), []).append(yarn)
     return [tuple(group) for group in found.values()]
 
 

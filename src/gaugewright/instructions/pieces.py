@@ -12,6 +12,7 @@ from gaugewright.instructions.colour_words import colour_steps
 from gaugewright.instructions.crown_words import close_sentence, is_closed
 from gaugewright.instructions.dividing_words import is_yoke, yoke_end
 from gaugewright.instructions.fabric_words import fabric_words
+from gaugewright.instructions.hanging import grows
 from gaugewright.instructions.join_words import joined_end, sewn_on
 from gaugewright.instructions.motif_words import is_motif
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
@@ -124,14 +125,15 @@ def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: s
     texts = (("cm", cm_text), ("in", inches_text)) if book.units == "cm" else (("in", inches_text), ("cm", cm_text))
     caption = spans_text(book.front_text("key-caption", title=view.piece.title))
     measure = book.front["measure"]
+    note = book.front["hung-drawing"] if grows(view.graded.values[0], view.fabrics) else ""
     if all(len({text(v) for v in values}) == 1 for _, _, values in schematic.key for _, text in texts):
         alike = tuple((f"{letter} {name}", *(text(values[0]) for _, text in texts)) for letter, name, values in schematic.key)
-        yield Table(caption, (measure, *(unit for unit, _ in texts)), alike, measure_columns(2))
+        yield Table(caption, (measure, *(unit for unit, _ in texts)), alike, measure_columns(2), note=note)
         return
     rows = tuple(
         (f"{letter} {name}, {unit}", *(text(v) for v in values)) for letter, name, values in schematic.key for unit, text in texts
     )
-    yield Table(caption, (measure, *book.labels), rows, measure_columns(len(book.labels)))
+    yield Table(caption, (measure, *book.labels), rows, measure_columns(len(book.labels)), note=note)
 
 
 def _rounds_kind(view: PieceView) -> str:

@@ -18,7 +18,7 @@ def rising_blocks(book: Book, view: PieceView, plans: Sized[Sloped], row: Sized[
     used = stitches_used(plans)
     fact, cloth = f"{view.piece.key}.rise", plans.values[0].cloth
     fabric = view.fabrics[cloth.fabric]
-    depth = Mm(plans.map(lambda plan: fabric.gauge.height_of(plan.rising[-1].height)))
+    depth = Mm(plans.map(lambda plan: fabric.flat.height_of(plan.rising[-1].height)), "flat" if fabric.lying else "")
     kind = "rise-top" if isinstance(plans.values[0], ShouldersPlan) else "rise"
     yield step(
         f"{book.row_word(False)}{NO_BREAK}{counts_text(row, book.labels)}:", book.sentence(

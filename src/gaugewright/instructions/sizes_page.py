@@ -17,8 +17,8 @@ from gaugewright.units import cm_text, eighths_text, inches_text
 
 
 
-def sizes_page(book: Book, design: Design, bodies: Sized[Body], finished: Mapping[str, Sized[float]], thickness: float) -> Iterator[Block]:
-    """The chapter on sizes. `finished` holds each finished measure in mm; `thickness` is the cloth's, mm."""
+def sizes_page(book: Book, design: Design, bodies: Sized[Body], finished: Mapping[str, Sized[float]], thickness: float, hung: frozenset[str] = frozenset()) -> Iterator[Block]:
+    """The chapter on sizes. `finished` holds each finished measure in mm; `thickness` is the cloth's, mm; `hung` names those measured hung."""
     yield Heading(2, book.front["sizes-heading"])
     if len(book.labels) > 1:
         kind = "sizes-body" if any(body.values for body in bodies) else "sizes-things"
@@ -27,7 +27,7 @@ def sizes_page(book: Book, design: Design, bodies: Sized[Body], finished: Mappin
         yield Paragraph(book.front_text("sizes-one", sizes=book.labels[0]))
     units = (CM, INCHES) if book.units == "cm" else (INCHES, CM)
     tables = [
-        tuple(row for measure in design.finished for row in _rows(book, measure, bodies, finished[measure.key], thickness, unit))
+        tuple(row for measure in design.finished for row in _rows(book, measure, bodies, finished[measure.key], thickness, unit, measure.key in hung))
         for unit in units
     ]
     if design.finished and len(book.labels) == 1:
@@ -36,6 +36,8 @@ def sizes_page(book: Book, design: Design, bodies: Sized[Body], finished: Mappin
     elif design.finished:
         for unit, rows in zip(units, tables, strict=True):
             yield Table(book.front[unit.caption], (book.front["measure"], *book.labels), rows, measure_columns(len(book.labels)))
+    if hung:
+        yield Paragraph(book.front_text("finished-hung-note"), "note")
     for note in _notes(book, design, bodies, thickness):
         yield Paragraph(note, "note")
 
@@ -56,11 +58,11 @@ INCHES = Unit("in", "table-in", inches_text, eighths_text, lambda mm: to_step(mm
 
 
 def _rows(
-    book: Book, measure: FinishedMeasure, bodies: Sized[Body], values: Sized[float], thickness: float, unit: Unit
+    book: Book, measure: FinishedMeasure, bodies: Sized[Body], values: Sized[float], thickness: float, unit: Unit, hung: bool
 ) -> Iterator[tuple[str, ...]]:
     """The body's line, the garment's, and the ease: printed figures less printed figures, so that anybody's sum agrees."""
     name = measure.label.lower()
-    finished = (spans_text(book.front_text("finished-line", measure=name)), *(unit.text(v) for v in values))
+    finished = (spans_text(book.front_text("finished-hung-line" if hung else "finished-line", measure=name)), *(unit.text(v) for v in values))
     if not measure.of or any(measure.of not in body.values for body in bodies):
         yield finished
         return

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from gaugewright.design.model import Fabric, Piece
 from gaugewright.grading.model import GradedPiece, Row
 from gaugewright.grading.plan import PiecePlan
+from gaugewright.instructions.hanging import flat_heights
 from gaugewright.instructions.wording import Mm
 from gaugewright.sized import Sized
 from gaugewright.yarn.blocks import BlockAmount
@@ -49,8 +50,8 @@ class PieceView:
         return self.first.worked != "rows"
 
     def height(self, rows: Sized[int]) -> Mm:
-        """Height above the bottom edge after those rows, for the sizes of `rows`."""
-        return Mm(Sized(rows.labels, tuple(self.graded[label].outline.heights[row] for label, row in rows.items())))
+        """Height above the bottom edge after those rows, for the sizes of `rows`, as a piece that lies flat is measured."""
+        return flat_heights(self.graded, self.fabrics, rows)
 
     def width(self, rows: Sized[int]) -> Mm:
         """Worked width (girth in rounds) of those rows."""

@@ -21,7 +21,8 @@ def wedge_blocks(book: Book, view: PieceView, index: int) -> Iterator[Block]:
     after = Sized(sizes, tuple(sum(s.rows for s in view.plans[size].sections[:index]) + every[size].lead for size in sizes))
     closing = after.map(lambda row: row + 1)
     fact, row, side = f"{view.piece.key}.wedge", book.row_word(False), spoken(_side_edge(view, plans.values[0], after.values[0]))
-    deeper = Mm(Sized(sizes, tuple(view.fabrics[plan.cloth.fabric].gauge.height_of(plan.short) for plan in plans)))
+    grown = any(view.fabrics[plan.cloth.fabric].lying for plan in plans)
+    deeper = Mm(Sized(sizes, tuple(view.fabrics[plan.cloth.fabric].flat.height_of(plan.short) for plan in plans)), "flat" if grown else "")
     place = "middle" if plans.values[0].at == "middle" else spoken(edge_name_at(view, plans.values[0].at, after.values[0])) + " edge"
     short = plans.map(lambda plan: plan.short)
     yield step(

@@ -20,9 +20,10 @@ Spans = tuple[Span, ...]
 
 @dataclass(frozen=True, slots=True)
 class Mm:
-    """A length for each size, printed in both units."""
+    """A length for each size, printed in both units; `state` says how it is measured, where that makes a difference."""
 
     values: Sized[float]
+    state: Literal["", "flat", "hung"] = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +97,8 @@ class Book:
             case Sized():
                 return (Span(counts_text(value, self.labels), fact=fact),)
             case Mm():
-                return (Span(length_text(value.values, self.units, self.labels), fact=fact),)
+                text = length_text(value.values, self.units, self.labels)
+                return (Span(self.words[f"length-{value.state}"].format(length=text) if value.state else text, fact=fact),)
             case Times():
                 return (Span(times_text(value.values, self.labels), fact=fact),)
             case _:

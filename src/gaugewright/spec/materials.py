@@ -6,10 +6,12 @@ from pydantic import Discriminator, Field, Strict, Tag, model_validator
 
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.fields import (
+    MOST_GROWTH,
     Colour,
     Count,
     FabricName,
     GaugeText,
+    Growth,
     Length,
     Mass,
     OneOrMany,
@@ -22,7 +24,7 @@ from gaugewright.spec.fields import (
     refuse,
 )
 from gaugewright.spec.timed import Timed
-from gaugewright.spec.vocabulary import Loop, Parity, Stitch, Structure, TurningChainCounts, Worked
+from gaugewright.spec.vocabulary import Loop, Parity, Stitch, Structure, Treatment, TurningChainCounts, Worked
 
 _Loose = Strict(False)
 
@@ -34,11 +36,9 @@ class Ball(SpecModel):
     length: Length = Field(description="How much yarn one ball holds.", examples=["58 m"])
 
 
-class Yarn(SpecModel):
-    """One yarn in one colour."""
+class YarnFacts(SpecModel):
+    """What a yarn is, whatever its colour."""
 
-    colour: Colour | None = Field(None, description="The colour for drawings, as six hex digits in quotes.")
-    label: Text | None = Field(None, description="The name printed for this yarn; otherwise its key.")
     weight: Annotated[int, Field(ge=0, le=7)] | None = Field(
         None, description="The yarn weight category, from 0 (lace) to 7 (jumbo)."
     )
@@ -46,7 +46,7 @@ class Yarn(SpecModel):
     ball: Ball | None = Field(None, description="Mass and length of one ball.")
     price: Price | None = Field(None, description="The price of one ball with its currency's code.")
     structure: Structure | None = Field(None, description="How the yarn is made.")
-    like: YarnName | None = Field(None, description="Another yarn that gives all that isn't stated here.")
+    treatment: Treatment | None = Field(None, description="What the band says was done to its fibre.")
 
     @model_validator(mode="after")
     def _fibres_add_up(self) -> Self:
@@ -59,6 +59,14 @@ class Yarn(SpecModel):
                 path=("fibre",),
             )
         return self
+
+
+class Yarn(YarnFacts):
+    """One yarn in one colour."""
+
+    colour: Colour | None = Field(None, description="The colour for drawings, as six hex digits in quotes.")
+    label: Text | None = Field(None, description="The name printed for this yarn; otherwise its key.")
+    like: YarnName | None = Field(None, description="Another yarn that gives all that isn't stated here.")
 
 
 class Swatch(SpecModel):
@@ -75,6 +83,20 @@ class Swatch(SpecModel):
     timed: Annotated[tuple[Timed, ...], _Loose, OneOrMany, Field(min_length=1, max_length=50)] | None = Field(
         None, description="Stitches worked by the clock, once or several times; hours of work are counted from them.", examples=["{stitches: 24, rows: 4, minutes: 9}"]
     )
+    hung: Length | None = Field(
+        None, description="The height those rows measure after the swatch has hung with a garment's weight on it."
+    )
+
+    @model_validator(mode="after")
+    def _hangs_longer(self) -> Self:
+        if self.hung is not None and not 1 <= self.hung.mm / self.height.mm <= 1 + MOST_GROWTH / 100:
+            raise refuse(
+                "hung-unlikely",
+                f"{self.rows} rows that measure {self.height.text} measure {self.hung.text} hung: as long, or up to {MOST_GROWTH:g} % longer, is expected",
+                "measure the same rows flat and hung, or take out `hung`",
+                path=("hung",),
+            )
+        return self
 
 
 class Multiple(SpecModel):
@@ -115,6 +137,9 @@ class Fabric(SpecModel):
     tool: Tool | None = Field(None, description="The hook's size, or `hands`.")
     swatch: Swatch | None = Field(None, description="The swatch as counted and measured; or give `gauge`.")
     gauge: GaugeText | None = Field(None, description="The gauge as text, where there is no weighed swatch.")
+    growth: Growth | None = Field(
+        None, description="How much longer its rows are when the finished piece hangs than when it lies flat, in percent.",
+    )
     multiple: Multiple | None = Field(None, description="The stitch pattern's multiple and extra.")
     parity: Parity | None = Field(None, description="Whether stitch counts must be even or odd.")
     minimum: Count | None = Field(None, description="The fewest stitches this fabric can be worked over.")
@@ -128,6 +153,13 @@ class Fabric(SpecModel):
                 "this fabric states both `swatch` and `gauge`; one of them rules",
                 "keep the swatch and take out `gauge`",
                 path=("gauge",),
+            )
+        if self.growth is not None and self.swatch and self.swatch.hung:
+            raise refuse(
+                "two-growths",
+                "this fabric states both `growth` and what its swatch measures hung; one of them rules",
+                "keep the swatch's `hung` and take out `growth`",
+                path=("growth",),
             )
         if not self.like and not self.swatch and not self.gauge:
             raise refuse(

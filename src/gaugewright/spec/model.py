@@ -8,7 +8,7 @@ from gaugewright.spec.base import SpecModel
 from gaugewright.spec.buying import Buying
 from gaugewright.spec.colours import Bands, StripeList
 from gaugewright.spec.conventions import Conventions
-from gaugewright.spec.fields import EdgeName, FormulaText, Many, MeasureName, NameKey, OneOrMany, Percent, Text
+from gaugewright.spec.fields import EdgeName, FormulaText, Many, Mass, MeasureName, NameKey, OneOrMany, Percent, Text
 from gaugewright.spec.materials import Fabric, Yarn
 from gaugewright.spec.pieces import Attachment, Piece
 from gaugewright.spec.stitch_patterns import WrittenPattern
@@ -66,6 +66,9 @@ class Spec(SpecModel):
         description="How what doesn't share out evenly is placed, where the trade has several habits.",
     )
     yarns: dict[NameKey, Yarn] = Field(min_length=1, description="The yarns, by name.", examples=["{oat: {weight: 6}}"])
+    notions: dict[Text, Mass] = Field(
+        default_factory=dict, description="What goes on the finished work beside its yarn, and what all of it weighs.", examples=["{buttons: 45 g}"]
+    )
     fabrics: dict[NameKey, Fabric] = Field(
         min_length=1,
         description="The fabrics, by name.",

@@ -23,6 +23,20 @@ class Care(NamedTuple):
     source: str
 
 
+def care_names(fibres: Iterable[str], treatment: str = "", structure: str = "") -> tuple[str, ...]:
+    """The names by which a yarn's care is looked up: its fibres, as they are treated, and its make where that needs care.
+
+    >>> care_names(["merino", "nylon"], "machine-washable", "chenille")
+    ('superwash merino', 'nylon', 'chenille')
+    """
+    names = [TREATED.get(name.strip().lower(), name) if treatment else name for name in fibres]
+    return (*names, *([structure] if structure in DELICATE else []))
+
+
+TREATED = {name: "machine-washable wool" for name in ("wool", "lambswool", "shetland wool", "bluefaced leicester")} | {"merino": "superwash merino"}
+DELICATE = ("roving", "chenille")
+
+
 def care_lines(fibres: Iterable[str]) -> Care:
     """Care for a mix of fibres by name ("wool", "acrylic").
 

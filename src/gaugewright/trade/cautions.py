@@ -25,12 +25,12 @@ class _Rule(NamedTuple):
 
 
 def cautions(
-    table: str, labels: Iterable[str], fibres: Iterable[str], *, raised: bool = False, unspun: bool = False,
+    table: str, labels: Iterable[str], fibres: Iterable[str], *, raised: bool = False, unspun: bool = False, pile: bool = False,
     parts: Iterable[str] = (), closed: bool = False, blanket: bool = False,
 ) -> tuple[Caution, ...]:
     """The cautions for a size table, the sizes made, and the fibres; local rules always last.
 
-    `raised` is a brushed or hairy surface, `unspun` loosely spun or unspun yarn; `parts` are the parts of the
+    `raised` is a brushed or hairy surface, `unspun` loosely spun or unspun yarn, `pile` one like chenille that loses it; `parts` are the parts of the
     body that pass its openings, `closed` says that fingers or toes come to rest in a closed end; a `blanket` may come to lie in a bed.
 
     >>> [c.key for c in cautions("women", ["M"], ["acrylic"])]
@@ -46,7 +46,7 @@ def cautions(
     if table == "baby" or (table == "child" and set(labels) & set(UNDER_THREE)):
         facts.add("under-three")
     facts |= set(parts)
-    facts |= {name for name, holds in (("raised", raised), ("unspun", unspun), ("closed", closed), ("blanket", blanket)) if holds}
+    facts |= {name for name, holds in (("raised", raised), ("unspun", unspun), ("pile", pile), ("closed", closed), ("blanket", blanket)) if holds}
     return tuple(
         rule.caution for rule in _rules() if rule.when <= facts and (not rule.any_of or rule.any_of & facts)
     )
