@@ -1,6 +1,6 @@
 """What a swatch's readings say: the gauge with its range, and what that range does to each size."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from gaugewright.gauge.model import Gauge
@@ -53,10 +53,13 @@ class Meaning:
 
 @dataclass(frozen=True, slots=True)
 class SwatchAdvice:
-    """Everything the readings say. `used` is the state graded from; `block` the values of a spec's `swatch`."""
+    """Everything the readings say. `used` is the state graded from; `growth` the share by which its rows lengthen when it hangs, None
+    where it wasn't read flat and hung; `block` the values of a spec's `swatch`.
+    """
 
     gauges: tuple[ReadGauge, ...]
     used: ReadGauge
+    growth: float | None
     block: Mapping[str, str]
     measured: float
     meaning: Meaning | None
@@ -69,7 +72,14 @@ def advise(readings: SwatchReadings, graded: Graded | None, fabric: str) -> Swat
     state: ReadState = getattr(readings, readings.used)
     measured = sum(one.over.mm for one in state.stitches)
     meaning = None if graded is None else _meaning(graded, fabric, used, _uneven(used, state))
-    return SwatchAdvice(gauges, used, block_of(readings, used, state), measured, meaning)
+    hung = hung_of(gauges, used)
+    growth = None if hung is None else hung.rows.mean / used.rows.mean - 1
+    return SwatchAdvice(gauges, used, growth, block_of(readings, used, state, hung), measured, meaning)
+
+
+def hung_of(gauges: Sequence[ReadGauge], used: ReadGauge) -> ReadGauge | None:
+    """The hung state beside a flat one that is graded from."""
+    return next((one for one in gauges if one.state == "hung" and used.state != "hung"), None)
 
 
 def _gauges(readings: SwatchReadings) -> Iterator[ReadGauge]:
@@ -92,8 +102,11 @@ def _uneven(used: ReadGauge, state: ReadState) -> float:
     return float(used.stitches.spread / used.stitches.mean * counted**0.5)
 
 
-def block_of(readings: SwatchReadings, used: ReadGauge, state: ReadState) -> dict[str, str]:
-    """A spec's `swatch`: whole stitches and rows over the lengths that they measure on average, and what they weigh."""
+def block_of(readings: SwatchReadings, used: ReadGauge, state: ReadState, hung: ReadGauge | None = None) -> dict[str, str]:
+    """A spec's `swatch`: whole stitches and rows over the lengths that they measure on average, what they weigh, and how long they hang.
+
+    Rows that seem shorter hung than flat were misread: then they are as long.
+    """
     stitches = max(1, half_up(max(one.count for one in state.stitches)))
     rows = max(1, half_up(max(one.count for one in state.rows)))
     block = {
@@ -106,6 +119,8 @@ def block_of(readings: SwatchReadings, used: ReadGauge, state: ReadState) -> dic
         block["mass"] = f"{to_step(grams, 0.1):.1f}".removesuffix(".0") + " g"
     if readings.thickness is not None:
         block["thickness"] = readings.thickness.text
+    if hung is not None:
+        block["hung"] = _cm(rows * max(hung.rows.mean, used.rows.mean))
     return block
 
 

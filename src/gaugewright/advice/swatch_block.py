@@ -19,6 +19,8 @@ def spec_with_block(data: bytes, path: Path, fabric: str, block: Mapping[str, st
     before = plain(read_yaml_text(text, str(path)).data)
     if not isinstance(before.get("fabrics", {}).get(fabric), dict):
         raise UserError("unknown-fabric", f"{path} has no fabric {fabric} of its own to change", "name a fabric that stands in this file")
+    if "hung" in block and "growth" in before["fabrics"][fabric]:
+        raise UserError("two-growths", f"{fabric} states `growth`, and these readings tell it as `hung`", f"take `growth` out of {fabric} first: what was measured rules")
     changed = set_values(text, ("fabrics", fabric, "swatch"), block, {"gauge": "swatch"})
     after = plain(read_yaml_text(changed, str(path)).data)
     if after != _expected(before, fabric, block):

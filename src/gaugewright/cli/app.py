@@ -207,6 +207,22 @@ def time(
 
 
 @app.command()
+def candidates(
+    spec: SpecFile,
+    file: Annotated[Path, typer.Argument(metavar="FILE", help="The file of yarns to compare.")],
+    size: Annotated[str, typer.Option("--size", help="These sizes only, such as L or S,M.")] = "",
+    pdf: Annotated[bool, typer.Option("--pdf", help="Write a PDF, and its plot as SVG.")] = False,
+    out: Annotated[Path | None, typer.Option("--out", help="With --pdf, a folder, or a file that ends in .pdf; beside FILE unless given.")] = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
+    templates: Templates = None,
+) -> None:
+    """Compare yarns for a pattern: gauge, balls, cost, wear."""
+    from gaugewright.cli.comparing import candidates_lines
+
+    guarded(lambda: candidates_lines(spec, file, split_sizes(size), templates, as_json, pdf, out))
+
+
+@app.command()
 def schema() -> None:
     """Write the JSON schema of spec files, for editors."""
     import json

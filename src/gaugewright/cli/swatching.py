@@ -68,7 +68,7 @@ def _advice(readings: Path, spec: Path | None, fabric: str, templates: Path | No
 
 def _lines(read: SwatchReadings, found: SwatchAdvice) -> list[str]:
     lines = [line for gauge in found.gauges for line in _gauge_lines(gauge, gauge is found.used)]
-    lines += _change_lines(found)
+    lines += [*_change_lines(found), *_growth_lines(found)]
     lines += _meaning_lines(read, found)
     block = ", ".join(f"{key}: {value}" for key, value in found.block.items())
     return [*lines, "", "For the spec:", f"  swatch: {{{block}}}"]
@@ -104,6 +104,16 @@ def _change_lines(found: SwatchAdvice) -> list[str]:
         return []
     wide, high = (getattr(found.used, name).mean / getattr(first, name).mean - 1 for name in ("stitches", "rows"))
     return [f"From {first.state} to {found.used.state} it changed by {wide * 100:+.1f} % in width and {high * 100:+.1f} % in height."]
+
+
+def _growth_lines(found: SwatchAdvice) -> list[str]:
+    """By how much its rows lengthen when it hangs, and what is to be done about that."""
+    if found.growth is None:
+        return []
+    change = f"Hung, its rows are {abs(found.growth) * 100:.1f} % {'longer' if found.growth >= 0 else 'shorter'} than {found.used.state}"
+    if found.growth < 0:
+        return [f"{change}, which cloth isn't: measure both again. It is taken to keep its length."]
+    return [f"{change}: with `hung` in its swatch, a pattern is graded to the length it has when it hangs, and says so."]
 
 
 def _meaning_lines(read: SwatchReadings, found: SwatchAdvice) -> list[str]:

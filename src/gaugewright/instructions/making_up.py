@@ -206,9 +206,9 @@ def finishing(book: Book, design: Design, pieces: Pieces, names: Names) -> Itera
     if any(seam.join.edge == "shoulder" for seam in design.seams):
         yield Paragraph(book.front_text("finish-shoulders", slst=book.abbr("sl st")), "bullet")
     yield from buttons_sewn(book, design)
-    grown = [fabric.growth for fabric in design.fabrics if fabric.lying]
+    grown = [1 - 1 / (1 + fabric.growth) for fabric in design.fabrics if fabric.lying]
     if grown:
-        yield Paragraph(book.front_text("finish-block-grows", growth=percent(max(grown))), "bullet")
+        yield Paragraph(book.front_text("finish-block-grows", less=percent(max(grown))), "bullet")
     else:
         yield Paragraph(book.front_text("finish-block"), "bullet")
     yield from ends_table(book, design, pieces, names)

@@ -53,18 +53,33 @@ def care_lines(fibres: Iterable[str]) -> Care:
     unknown = tuple(name for name in names if not any(_is_one_of(row, (name,)) for row in rows))
     if not rows:
         return Care(("Follow the ball band.",), unknown, "")
-    treated = tuple(_gentlest(aspect, {row[aspect] for row in rows}) for aspect in ASPECTS)
+    treated = tuple(words for _, words in _asked(names).values())
     extras = tuple(row["extra"] for row in rows if row["extra"])
     return Care((*treated, *extras, BAND_WINS), unknown, "fibre guides; ISO 3758 symbols, worded")
+
+
+def gentler_than(names: Iterable[str], others: Iterable[str]) -> tuple[str, ...]:
+    """The treatments in words that a mix needs gentler than another does; none where either isn't known.
+
+    >>> gentler_than(["merino"], ["cotton", "acrylic"])[0]
+    'Wash by hand in cool water; do not rub or wring.'
+    >>> gentler_than(["cotton"], ["wool"])
+    ()
+    """
+    first, second = _asked(names), _asked(others)
+    return tuple(first[aspect][1] for aspect in ASPECTS if aspect in first and aspect in second and first[aspect] > second[aspect])
+
+
+def _asked(names: Iterable[str]) -> dict[str, tuple[int, str]]:
+    """How gently a mix is treated, and its words, by aspect."""
+    known = tuple(names)
+    rows = [row for row in read_table(DATA / "care.csv") if _is_one_of(row, known)]
+    return {aspect: max(_words()[aspect, row[aspect]] for row in rows) for aspect in ASPECTS if rows}
 
 
 def _is_one_of(row: Mapping[str, str], names: tuple[str, ...]) -> bool:
     known = row["names"].split(";")
     return any(name.strip().lower() in known for name in names)
-
-
-def _gentlest(aspect: str, treatments: set[str]) -> str:
-    return max((_words()[aspect, treatment] for treatment in treatments))[1]
 
 
 @cache

@@ -1,4 +1,4 @@
-"""The strands that seams are sewn with: their colours and lengths."""
+"""The strands that seams are sewn with, for a yarn bought for them alone."""
 
 from collections.abc import Iterator, Mapping
 
