@@ -473,6 +473,41 @@ SPECS: dict[str, str] = {
     "estimated in part": BARE + THREE + UNWEIGHED,
     "estimated by its category": BARE.replace(", ball: {mass: 100 g, length: 120 m}", "").replace(", mass: 34 g", "") + ONE + "buying: {margin: 0 %, swatches: in the balls}\n" + UNWEIGHED,
     "not sure enough": HEAD.replace("stitches: 20, rows: 16, width: 20 cm, height: 20 cm, mass: 30 g", "stitches: 5, rows: 4, width: 5 cm, height: 5 cm, mass: 2.6 g") + THREE + "buying: {margin: 1 %}\n" + UNWEIGHED,
+def _grown(name: str) -> str:
+    """A case whose main fabric grows by 6 % when it hangs."""
+    return _case(name).replace("body: {stitch: hdc,", "body: {stitch: hdc, growth: 6 %,")
+
+
+HEAVY = """\
+gaugewright: 1
+pattern: {title: Weir Coat, workshop: Ferry Lane Workshop}
+sizes: {own: {S: {bust: 86 cm}, M: {bust: 96 cm}, L: {bust: 106 cm}}, ease: {bust: 20 cm}}
+yarns:
+  oat: {weight: 5, fibre: {FIBRE: 60, kapok: 40}, structure: plied, ball: {mass: 100 g, length: 100 m}}
+  kelp: {weight: 6, fibre: {polyester: 100}, structure: chenille, ball: {mass: 100 g, length: 60 m}}
+  slate: {weight: 6, structure: spun, ball: {mass: 50 g, length: 40 m}}
+  shell: {weight: 6, structure: tube, ball: {mass: 50 g, length: 40 m}}
+fabrics:
+  plain: {stitch: hdc, tool: 8 mm, swatch: {stitches: 20, rows: 16, width: 20 cm, height: 20 cm, mass: 60 g}}
+pieces:
+  back:
+    start: {chain: (body.bust + ease.bust) / 2}
+    sections: [even: {length: 60 cm}]
+    edges: {both: [side], bottom: hem}
+    colours: {stripes: [{oat: 6}, {kelp: 2}, {oat: 6}, {slate: 2}, {oat: 2}, {shell: 2}]}
+  front: {like: back}
+seams: [{join: back.side, to: front.side}]
+"""
+
+
+SPECS: dict[str, str] = {
+    "heavy": HEAVY.replace("FIBRE", "wool"),
+    "heavy of cotton": HEAVY.replace("FIBRE", "cotton"),
+    "hung": _case("roving-vest"),
+    "hung caps": _grown("armhole-and-cap") + "seams: [{join: sleeve.cap, to: [tall_back.armhole, back.armhole]}]\n",
+    "hung raglans": _grown("flat-raglan"),
+    "hung wedges": _grown("front-wedge"),
+    "hung slopes": _grown("rising-shoulders"),
     **{f"{name} in {sizes}": HEAD + size + parts for name, parts in (("bodies", BODIES), ("shapes", SHAPES), ("rounds", ROUNDS), ("discs", DISCS)) for sizes, size in (("nine", NINE), ("three", THREE), ("one", ONE))},
     **{f"necks in {name}": HEAD + size + NECKS for name, size in (("three", THREE), ("one", ONE))},
     **{f"yokes in {name}": HEAD + size + YOKES for name, size in (("three", THREE), ("one", ONE))},

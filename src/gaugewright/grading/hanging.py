@@ -15,5 +15,5 @@ def hanging_faults(piece: Piece, design: Design) -> Iterator[Problem]:
             continue
         way = "has its rows across the edge it is joined to" if piece.start.joined else "is worked round a centre"
         message = f"{fabric.key} grows along its rows when it hangs, but {piece.key} {way}"
-        yield Problem("growth-misplaced", message, section.origin, f"give {piece.key} a fabric of its own, like {fabric.key} but with `growth: 0 %`")
+        yield Problem("growth-misplaced", message, piece.origin if piece.start.joined else section.origin, f"give {piece.key} a fabric of its own, like {fabric.key} but with `growth: 0 %`")
         return

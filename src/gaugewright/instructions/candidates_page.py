@@ -17,23 +17,23 @@ TRAIT_WORDS = ("pilling", "shedding")
 
 def candidates_document(comparison: Comparison, book: Book, date: str) -> Document:
     """The whole page."""
-    title = spans_text(book.front_text("yarns-title", title=comparison.title))
+    title = spans_text(book.comparing_text("title", title=comparison.title))
     blocks = (
-        Heading(1, title), Paragraph(book.front_text("yarns-lead"), "lead"),
+        Heading(1, title), Paragraph(book.comparing_text("lead"), "lead"),
         *_tables(comparison, book), *_plot(comparison, book),
         *(block for yarn in comparison.all for block in _yarn(yarn, yarn is comparison.own, comparison, book)),
-        Heading(2, book.front["yarns-rules"]), *(Paragraph(book.front_text(f"yarns-rule-{rule}"), "bullet") for rule in ("gauge", "hand", "amounts", "wear", "verdict")),
+        Heading(2, book.comparing["rules"]), *(Paragraph(book.comparing_text(f"rule-{rule}"), "bullet") for rule in ("gauge", "hand", "amounts", "wear", "verdict")),
     )
     return Document(title, "", "en", date, title, "", tuple(blocks))
 
 
 def _tables(comparison: Comparison, book: Book) -> Iterator[Block]:
     """All yarns in the size shown, then balls and cost of every size, where there are several."""
-    header = tuple(book.front[f"yarns-{key}"] for key in ("yarn", "gauge", "balls", "cost", "grams", "verdict"))
+    header = tuple(book.comparing[key] for key in ("yarn", "gauge", "balls", "cost", "grams", "verdict"))
     rows = tuple(_row(yarn, yarn is comparison.own, comparison.size, book) for yarn in comparison.all)
     one = comparison.size == ONE_SIZE
-    caption = book.front["yarns-table-one"] if one else spans_text(book.front_text("yarns-table", size=comparison.size))
-    note = spans_text(book.front_text("yarns-kept", yarns=", ".join(comparison.kept))) if comparison.kept else ""
+    caption = book.comparing["table-one"] if one else spans_text(book.comparing_text("table", size=comparison.size))
+    note = spans_text(book.comparing_text("kept", yarns=", ".join(comparison.kept))) if comparison.kept else ""
     yield Table(caption, header, rows, ("left", "left", "right", "right", "right", "left"), note=note)
     labels = book.labels
     if len(labels) > 1:
@@ -42,19 +42,19 @@ def _tables(comparison: Comparison, book: Book) -> Iterator[Block]:
             told = [yarn for yarn in comparison.all if (yarn.take if key == "balls" else yarn.cost) is not None]
             body = tuple((_about(yarn, book) + (f"{yarn.name}, {yarn.currency}" if key == "cost" else yarn.name), *(cells(yarn, size, book) for size in labels)) for yarn in told)
             if body:
-                yield Table(book.front[f"yarns-{key}-sizes"], (book.front["yarns-yarn"], *labels), body, align)
+                yield Table(book.comparing[f"{key}-sizes"], (book.comparing["yarn"], *labels), body, align)
 
 
 def _row(yarn: Compared, own: bool, size: str, book: Book) -> tuple[str, ...]:
     gauge = yarn.gauge.gauge
-    about = book.words["about-sign"] if yarn.gauge.estimated else ""
+    about = book.comparing["about-sign"] if yarn.gauge.estimated else ""
     text = f"{about}{to_step(gauge.stitches_in(100), 0.1):.1f} × {to_step(gauge.rows_in(100), 0.1):.1f}"
-    verdict = book.front["yarns-own"] if own else book.front[f"verdict-{yarn.verdict.replace(' ', '-')}"]
+    verdict = book.comparing["own"] if own else book.comparing[f"verdict-{yarn.verdict.replace(' ', '-')}"]
     return (yarn.name, text, _balls(yarn, size, book), _cost(yarn, size, book), _grams(yarn, size, book), verdict)
 
 
 def _about(yarn: Compared, book: Book) -> str:
-    return book.words["about-sign"] if yarn.take and (yarn.take.estimated or yarn.gauge.estimated) else ""
+    return book.comparing["about-sign"] if yarn.take and (yarn.take.estimated or yarn.gauge.estimated) else ""
 
 
 def _balls(yarn: Compared, size: str, book: Book) -> str:
@@ -96,24 +96,24 @@ def _plot(comparison: Comparison, book: Book) -> Iterator[Block]:
     drawing = draw_costs(bars, currency, "" if comparison.size == ONE_SIZE else comparison.size)
     if drawing is not None:
         left = [yarn.name for yarn in comparison.all if yarn.cost is None or yarn.currency != currency]
-        more = " " + spans_text(book.front_text("yarns-not-drawn", yarns=", ".join(left), currency=currency)) if left else ""
+        more = " " + spans_text(book.comparing_text("not-drawn", yarns=", ".join(left), currency=currency)) if left else ""
         yield Figure(drawing, drawing.description, drawing.title + more, "cost")
 
 
 def _yarn(yarn: Compared, own: bool, comparison: Comparison, book: Book) -> Iterator[Block]:
     yield Heading(2, yarn.name)
-    verdict = book.front["yarns-own-line"] if own else book.front[f"verdict-{yarn.verdict.replace(' ', '-')}-line"]
+    verdict = book.comparing["own-line"] if own else book.comparing[f"verdict-{yarn.verdict.replace(' ', '-')}-line"]
     yield Paragraph((Span(verdict, "strong"), Span(" " + _facts(yarn, book))))
     for reason in yarn.reasons:
         if reason.gravity != "fact" and reason.slots.get("about") not in TRAIT_WORDS:
             yield Paragraph(_said(reason, book), "bullet")
     wear = [reason for reason in yarn.reasons if reason.gravity == "fact" or reason.slots.get("about") in TRAIT_WORDS]
     if wear:
-        yield Paragraph((Span(book.front["yarns-wear"], "strong"),))
+        yield Paragraph((Span(book.comparing["wear"], "strong"),))
         for reason in wear:
             yield Paragraph(_said(reason, book), "bullet")
     if yarn.care:
-        yield Paragraph((Span(book.front["yarns-care"], "strong"), Span(" " + " ".join(yarn.care))))
+        yield Paragraph((Span(book.comparing["care"], "strong"), Span(" " + " ".join(yarn.care))))
 
 
 def _facts(yarn: Compared, book: Book) -> str:
@@ -122,12 +122,12 @@ def _facts(yarn: Compared, book: Book) -> str:
     if yarn.category is not None:
         parts.append(book.words["wanted-weight"].format(category=yarn.category, name=yarn_weight(yarn.category).name.lower()))
     if yarn.metres is not None:
-        parts.append(book.words["metres-of"].format(metres=half_up(yarn.metres), yards=half_up(yarn.metres / 0.9144)))
+        parts.append(book.comparing["metres-of"].format(metres=half_up(yarn.metres), yards=half_up(yarn.metres / 0.9144)))
     parts += [f"{share:g} % {name}" for name, share in yarn.fibre]
-    parts.append(yarn.structure or book.words["make-unknown"])
+    parts.append(yarn.structure or book.comparing["make-unknown"])
     if yarn.hand is not None:
-        parts.append(book.words[f"hand-{yarn.hand}"])
-    parts.append(book.words[f"basis-{yarn.gauge.basis.replace(' ', '-')}"])
+        parts.append(book.comparing[f"hand-{yarn.hand}"])
+    parts.append(book.comparing[f"basis-{yarn.gauge.basis.replace(' ', '-')}"])
     text = "; ".join(parts)
     return text[:1].upper() + text[1:] + "."
 
@@ -137,5 +137,5 @@ def _said(reason: Reason, book: Book) -> tuple[Span, ...]:
     slots = {key: value for key, value in reason.slots.items() if key != "about"}
     if "sizes" in slots:
         slots["sizes"] = sizes_text(slots["sizes"].split(", "), book.labels, book.words)
-    text = plain(slots["text"]) if reason.key == "said" else book.front_text(f"reason-{reason.key}", **slots)
+    text = plain(slots["text"]) if reason.key == "said" else book.comparing_text(f"reason-{reason.key}", **slots)
     return (*text, Span(f" [{reason.source}]"))

@@ -16,7 +16,7 @@ from gaugewright.instructions.wording import Book
 from gaugewright.resources import find_template, read_template
 
 SHIPPED = "phrases/en.toml"
-TABLES = ("sentences", "parts", "words", "front", "measures", "shopping")
+TABLES = ("sentences", "parts", "words", "front", "measures", "shopping", "comparing")
 HINT = f"compare it with {SHIPPED}, which ships with gaugewright"
 
 
@@ -28,7 +28,7 @@ def load_book(language: str, terms: Literal["us", "uk"], units: Literal["cm", "i
         faults = tuple(_faults(data, _parsed(read_template(SHIPPED), find_template(SHIPPED))))
         if faults:
             raise ProblemsFound([Problem("bad-template", f"{path}: {fault}", None, HINT) for fault in faults])
-    return Book(data["sentences"], data["parts"], data["words"], data["front"], data["measures"], data["shopping"], terms, units, labels)
+    return Book(data["sentences"], data["parts"], data["words"], data["front"], data["measures"], data["shopping"], terms, units, labels, data["comparing"])
 
 
 def _found(language: str, user_folder: Path | None) -> tuple[str, Path]:

@@ -4,7 +4,7 @@ In: a phrase's id and what fills its braces. Out: spans, each number's span nami
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from string import Formatter
 from typing import Literal
 
@@ -49,6 +49,11 @@ class Book:
     terms: Literal["us", "uk"]
     units: Literal["cm", "in"]
     labels: tuple[str, ...]
+    comparing: Mapping[str, str] = field(default_factory=dict)
+
+    def comparing_text(self, kind: str, **slots: Slot) -> Spans:
+        """A sentence of the page of yarns side by side."""
+        return self._fill(self.comparing[kind], kind, slots)
 
     def sentence(self, kind: str, fact: str = "", **slots: Slot) -> Spans:
         """A sentence of the closed list."""
