@@ -37,7 +37,7 @@ def test_what_is_stored_is_complete_and_nothing_else(published: Path, name: str)
     made = {file for file in files_in(published / name) if name in WITH_PDF or not file.endswith(".pdf")}
     written = {
         file for file in files_in(SAMPLES / name)
-        if file == "spec.yaml" or file.endswith("-readings.yaml") or file.startswith("shopping.") or file.split("/")[0] == "returns"
+        if file in ("spec.yaml", "candidates.yaml") or file.endswith("-readings.yaml") or file.startswith("shopping.") or file.split("/")[0] == "returns"
     }
     assert set(files_in(SAMPLES / name)) == made | written and "spec.yaml" in written, renewing(name)
     assert sum(file.endswith(".txt") for file in made) == 1 and any(file.endswith(".svg") for file in made)

@@ -4,7 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from advice.test_follow import tabard
+from advice.test_follow import TABARD, tabard
+from cli.running import spec_in
+from gaugewright import pipeline
 from gaugewright.advice.midway import Midway, advise
 from gaugewright.errors import UserError
 from gaugewright.spec.worked_text import WorkedText
@@ -76,3 +78,12 @@ def test_what_follows_no_size_is_told(tmp_path: Path, worked: WorkedText, name: 
     with pytest.raises(UserError) as fault:
         advise(tabard(tmp_path), "back", worked, "")
     assert fault.value.name == name and fault.value.hint
+
+
+def test_a_piece_is_measured_flat_where_its_fabric_grows(tmp_path: Path) -> None:
+    """Rows of 12.5 mm flat that hang 10 % longer: M's 50 cm are 36 rows, and 16 of them lie 20 cm high and go on."""
+    text = TABARD.replace("10 cm\"}", "10 cm\", growth: 10 %}")
+    graded = pipeline.grade(pipeline.load(spec_in(tmp_path, text)))
+    (found,) = advise(graded, "back", WorkedText(16, 50, 500.0, 200.0), "M")
+    assert (found.way, found.total, found.new_total) == ("go on", 36, 36)
+    assert found.hand.along == pytest.approx(1)

@@ -86,3 +86,32 @@ def test_of_several_fabrics_one_must_be_named(tmp_path: Path) -> None:
     files(tmp_path, spec=COWL.replace("fabrics:\n", "fabrics:\n  other: {like: plain}\n").replace("  cowl:\n", "  cowl:\n    fabric: plain\n"))
     done = command("swatch", "readings.yaml", "--for", "cowl.yaml", folder=tmp_path)
     assert done.returncode == 1 and "write --fabric with one of other, plain" in done.stderr
+
+
+HUNG = READINGS + "hung: {stitches: [{count: 20, over: 21 cm}], rows: [{count: 10, over: 21.5 cm}]}\n"
+
+
+def test_a_swatch_read_flat_and_hung_tells_its_growth(tmp_path: Path) -> None:
+    """Ten rows are 20.1 cm washed and 21.5 cm hung: 7 % longer."""
+    _, spec = files(tmp_path, HUNG)
+    done = command("swatch", "readings.yaml", "--for", "cowl.yaml", folder=tmp_path)
+    assert done.returncode == 0, done.stderr
+    assert "Hung, its rows are 7.0 % longer than washed" in done.stdout
+    assert "height: 20.1 cm, mass: 33 g, hung: 21.5 cm}" in done.stdout
+    assert command("swatch", "readings.yaml", "--into", "cowl.yaml", folder=tmp_path).returncode == 0
+    assert "hung: 21.5 cm" in spec.read_text(encoding="utf-8")
+    assert command("check", "cowl.yaml", folder=tmp_path).returncode == 0
+
+
+def test_rows_shorter_hung_than_flat_were_misread(tmp_path: Path) -> None:
+    files(tmp_path, HUNG.replace("over: 21.5 cm", "over: 19 cm"))
+    done = command("swatch", "readings.yaml", "--for", "cowl.yaml", folder=tmp_path)
+    assert "5.5 % shorter than washed, which cloth isn't" in done.stdout and "hung: 20.1 cm}" in done.stdout
+
+
+def test_a_stated_growth_gives_way_only_by_hand(tmp_path: Path) -> None:
+    _, spec = files(tmp_path, HUNG, COWL.replace("tool: 8 mm", "tool: 8 mm\n    growth: 4 %"))
+    before = spec.read_text(encoding="utf-8")
+    done = command("swatch", "readings.yaml", "--into", "cowl.yaml", folder=tmp_path)
+    assert done.returncode == 1 and done.stderr.startswith("two-growths: ") and "\n    hint: take `growth` out" in done.stderr
+    assert spec.read_text(encoding="utf-8") == before

@@ -469,10 +469,6 @@ BARE = HEAD.replace("20 cm, mass: 30 g", "20 cm")
 """The plain fabric without its weight: what is worked in it is an estimate."""
 
 
-SPECS: dict[str, str] = {
-    "estimated in part": BARE + THREE + UNWEIGHED,
-    "estimated by its category": BARE.replace(", ball: {mass: 100 g, length: 120 m}", "").replace(", mass: 34 g", "") + ONE + "buying: {margin: 0 %, swatches: in the balls}\n" + UNWEIGHED,
-    "not sure enough": HEAD.replace("stitches: 20, rows: 16, width: 20 cm, height: 20 cm, mass: 30 g", "stitches: 5, rows: 4, width: 5 cm, height: 5 cm, mass: 2.6 g") + THREE + "buying: {margin: 1 %}\n" + UNWEIGHED,
 def _grown(name: str) -> str:
     """A case whose main fabric grows by 6 % when it hangs."""
     return _case(name).replace("body: {stitch: hdc,", "body: {stitch: hdc, growth: 6 %,")
@@ -501,6 +497,9 @@ seams: [{join: back.side, to: front.side}]
 
 
 SPECS: dict[str, str] = {
+    "estimated in part": BARE + THREE + UNWEIGHED,
+    "estimated by its category": BARE.replace(", ball: {mass: 100 g, length: 120 m}", "").replace(", mass: 34 g", "") + ONE + "buying: {margin: 0 %, swatches: in the balls}\n" + UNWEIGHED,
+    "not sure enough": HEAD.replace("stitches: 20, rows: 16, width: 20 cm, height: 20 cm, mass: 30 g", "stitches: 5, rows: 4, width: 5 cm, height: 5 cm, mass: 2.6 g") + THREE + "buying: {margin: 1 %}\n" + UNWEIGHED,
     "heavy": HEAVY.replace("FIBRE", "wool"),
     "heavy of cotton": HEAVY.replace("FIBRE", "cotton"),
     "hung": _case("roving-vest"),

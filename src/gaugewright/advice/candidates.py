@@ -132,17 +132,21 @@ def _trial(bench: Bench, new: NewYarn, gauge: Gauge) -> Trial:
 
 
 def _take(bench: Bench, tried: tuple[pipeline.Graded, ...], estimated: bool) -> Take | None:
-    """Balls of the yarns that change, and grams of all that is finished, least and most of what was tried."""
+    """Balls of the yarns that change, and grams of all that is finished, least and most of what was tried.
+
+    Yarns that stay weigh what they do in the pattern, since a fabric shared with the new yarn has the new yarn's mass.
+    """
     keys = [yarn.key for yarn in bench.yarns]
-    sides = [pipeline.side(pipeline.chosen(graded, bench.sizes)) for graded in tried]
+    pattern, *sides = [pipeline.side(pipeline.chosen(graded, bench.sizes)) for graded in (bench.graded, *tried)]
     if any(one is None for side in sides for one in side.amounts) or not bench.yarns[0].ball_mass:
         return None
     labels = sides[0].amounts.labels
 
     def ends(size: str) -> Iterator[tuple[int, float]]:
         for side in sides:
-            found = side.amounts[size] or {}
-            yield sum(found[key].balls for key in keys if key in found), garment_mass(side.design, found)
+            new = {key: one for key, one in (side.amounts[size] or {}).items() if key in keys}
+            kept = {key: one for key, one in (pattern.amounts[size] or {}).items() if key not in keys}
+            yield sum(one.balls for one in new.values()), garment_mass(side.design, {**kept, **new})
 
     each = {size: tuple(ends(size)) for size in labels}
     balls = Sized(labels, tuple((min(one for one, _ in each[size]), max(one for one, _ in each[size])) for size in labels))

@@ -8,6 +8,7 @@ from gaugewright.advice.follow import Follow, got, nearest
 from gaugewright.design.model import Design
 from gaugewright.errors import UserError
 from gaugewright.gauge.model import Gauge
+from gaugewright.grading.hanging import flat_height
 from gaugewright.grading.model import GradedPiece, Row
 from gaugewright.rounding import half_up
 from gaugewright.spec.worked_text import WorkedText
@@ -107,14 +108,14 @@ def _hand(graded: pipeline.Graded, piece: GradedPiece, worked: WorkedText) -> Ha
     row = _row(piece, worked.rows)
     assert row is not None  # its size was chosen by it
     across = worked.width / graded.design.fabric(row.fabric).gauge.width_of(worked.stitches)
-    along = worked.height / piece.outline.heights[worked.rows]
+    along = worked.height / flat_height(piece, {fabric.key: fabric for fabric in graded.design.fabrics}, worked.rows)
     for share, what, measured in ((across, "wide", worked.width), (along, "high", worked.height)):
         if not 1 / UNLIKELY <= share <= UNLIKELY:
             raise UserError(
                 "worked-unlikely", f"{measured / 10:g} cm {what} is {share:.1f} times what the pattern has after row {worked.rows} ({measured / share / 10:.0f} cm)",
                 "measure the piece laid flat, and check the unit and the counts",
             )
-    old = graded.design.fabric(graded.design.pieces[0].fabric).gauge
+    old = graded.design.fabric(graded.design.pieces[0].fabric).flat
     return Hand(across, along, Gauge(old.stitches, old.width * across, old.rows, old.height * along))
 
 

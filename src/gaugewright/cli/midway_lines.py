@@ -106,7 +106,7 @@ def _hook(one: Midway, fabric: Fabric) -> str:
 
 def _with_hook(one: Midway, read: WorkedText, fabric: Fabric) -> str:
     """What the piece is then: the part that is worked stays as it is."""
-    height = read.height + fabric.gauge.height_of(one.rest)
+    height = read.height + fabric.flat.height_of(one.rest)
     return f"the first {cm_text(read.height)} cm stay {cm_text(read.width)} cm wide where {cm_text(read.width / one.hand.across)} are wanted, and the piece comes to {cm_text(height)} cm in height"
 
 

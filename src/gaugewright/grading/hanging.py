@@ -1,9 +1,30 @@
-"""Pieces whose rows don't hang one below the other, in fabrics that are said to grow when they hang."""
+"""Fabrics that grow when they hang: what a graded piece measures laid flat, and pieces in which they have no place."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from gaugewright.design.model import Crown, Design, Motif, Piece, Triangle
+from gaugewright.design.model import Crown, Design, Fabric, Motif, Piece, Triangle
 from gaugewright.errors import Problem
+from gaugewright.grading.model import GradedPiece
+
+Fabrics = Mapping[str, Fabric]
+
+
+def grows(graded: GradedPiece, fabrics: Fabrics) -> bool:
+    """Whether any row of the piece is longer hung than flat."""
+    return any(fabrics[row.fabric].lying for strip in graded.strips for row in strip.rows)
+
+
+def flat_height(graded: GradedPiece, fabrics: Fabrics, last: int) -> float:
+    """Height after that row of the piece laid flat, mm: what each row up to there grows taken off; where a piece is divided, by the
+    rows of its first side.
+    """
+    if not grows(graded, fabrics):
+        return graded.outline.heights[last]
+    main, *sides = graded.strips
+    rows = (*main.rows, *(sides[0].rows if sides else ()))[:last]
+    hung = sum(row.height * fabrics[row.fabric].gauge.row_height for row in rows)
+    lying = sum(row.height * fabrics[row.fabric].flat.row_height for row in rows)
+    return graded.outline.heights[last] * (lying / hung if hung else 1.0)
 
 
 def hanging_faults(piece: Piece, design: Design) -> Iterator[Problem]:

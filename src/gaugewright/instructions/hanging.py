@@ -5,45 +5,26 @@ finished table and the drawings are of the garment as it hangs. Where nothing gr
 """
 
 import math
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 
 from gaugewright.checks.terms import terms_of
 from gaugewright.design.model import Design, Fabric, FinishedMeasure
 from gaugewright.grading.grade import Grading
+from gaugewright.grading.hanging import Fabrics, flat_height, grows
 from gaugewright.grading.model import EdgeLength, GradedPiece
 from gaugewright.instructions.wording import Book, Mm, Spans
 from gaugewright.rounding import to_step
 from gaugewright.sized import Sized
 
-Fabrics = Mapping[str, Fabric]
 ALONG = ("length",)
 """Measures of a piece that run along its rows' height."""
-
-
-def grows(graded: GradedPiece, fabrics: Fabrics) -> bool:
-    """Whether any row of the piece is longer hung than flat."""
-    return any(fabrics[key].lying for key in fabrics_of_rows(graded))
-
-
-def fabrics_of_rows(graded: GradedPiece) -> frozenset[str]:
-    """The fabrics its rows are worked in."""
-    return frozenset(row.fabric for strip in graded.strips for row in strip.rows)
 
 
 def flat_heights(graded: Sized[GradedPiece], fabrics: Fabrics, rows: Sized[int]) -> Mm:
     """Heights above the bottom edge after those rows, of a piece that lies flat."""
     if not any(grows(one, fabrics) for one in graded):
         return Mm(Sized(rows.labels, tuple(graded[label].outline.heights[row] for label, row in rows.items())))
-    return Mm(Sized(rows.labels, tuple(_flat(graded[label], fabrics, row) for label, row in rows.items())), "flat")
-
-
-def _flat(graded: GradedPiece, fabrics: Fabrics, last: int) -> float:
-    """Hung height less what each row up to there grows; where a piece is divided, by the rows of its first side."""
-    main, *sides = graded.strips
-    rows = (*main.rows, *(sides[0].rows if sides else ()))[:last]
-    hung = sum(row.height * fabrics[row.fabric].gauge.row_height for row in rows)
-    lying = sum(row.height * fabrics[row.fabric].flat.row_height for row in rows)
-    return graded.outline.heights[last] * (lying / hung if hung else 1.0)
+    return Mm(Sized(rows.labels, tuple(flat_height(graded[label], fabrics, row) for label, row in rows.items())), "flat")
 
 
 def edge_length(edges: Sized[EdgeLength], pieces: Iterable[GradedPiece], fabrics: Fabrics) -> Mm:

@@ -6,13 +6,13 @@ from itertools import groupby, pairwise
 
 from gaugewright.design.size_list import ONE_SIZE
 from gaugewright.drawings.model import Schematic
+from gaugewright.grading.hanging import grows
 from gaugewright.grading.model import EdgeStart
 from gaugewright.grading.plan import TaperPlan
 from gaugewright.instructions.colour_words import colour_steps
 from gaugewright.instructions.crown_words import close_sentence, is_closed
 from gaugewright.instructions.dividing_words import is_yoke, yoke_end
 from gaugewright.instructions.fabric_words import fabric_words
-from gaugewright.instructions.hanging import grows
 from gaugewright.instructions.join_words import joined_end, sewn_on
 from gaugewright.instructions.motif_words import is_motif
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
