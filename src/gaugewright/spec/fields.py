@@ -145,22 +145,6 @@ def _percent(value: Any) -> float:
     return amount * 100
 
 
-MOST_GROWTH = 50.0
-"""More than half as long again isn't growth but a slip of the pen."""
-
-
-def _growth(value: Any) -> float:
-    """A percentage from 0, which says that the fabric was hung and kept its length."""
-    text = _number_or_text(value, "a percentage", "5 %")
-    try:
-        amount, dimension = parse_quantity(text if "%" in text else f"{text} %")
-    except UnitError as fault:
-        raise refuse("wrong-unit", fault.message, fault.hint, fault.column) from None
-    if dimension != "number" or not 0 <= amount * 100 <= MOST_GROWTH:
-        raise refuse("out-of-range", f"{text} is no growth of a hanging fabric: 0 to {MOST_GROWTH:g} % is expected", "hang a swatch, measure it again, and write a percentage such as 5 %")
-    return amount * 100
-
-
 def _price(value: Any) -> Money:
     text = _number_or_text(value, "a price", "7.40 EUR")
     try:
@@ -287,9 +271,6 @@ Tool = Annotated[WrittenLength | str, PlainValidator(_tool), _schema("string", "
 FitOrLength = Annotated[WrittenLength | str, PlainValidator(_fit_or_length), _schema("string", "20 cm", "loose")]
 Percent = Annotated[
     float, PlainValidator(_percent), WithJsonSchema({"type": ["number", "string"], "examples": [70, "20 %"]})
-]
-Growth = Annotated[
-    float, PlainValidator(_growth), WithJsonSchema({"type": ["number", "string"], "examples": ["5 %", "0 %"]})
 ]
 Price = Annotated[
     Money, PlainValidator(_price), _schema("string", "7.40 EUR", pattern=r"^\s*[0-9]+(\.[0-9]+)? *[A-Z]{3}\s*$")

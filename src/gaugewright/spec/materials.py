@@ -6,12 +6,10 @@ from pydantic import Discriminator, Field, Strict, Tag, model_validator
 
 from gaugewright.spec.base import SpecModel
 from gaugewright.spec.fields import (
-    MOST_GROWTH,
     Colour,
     Count,
     FabricName,
     GaugeText,
-    Growth,
     Length,
     Mass,
     OneOrMany,
@@ -23,6 +21,7 @@ from gaugewright.spec.fields import (
     YarnName,
     refuse,
 )
+from gaugewright.spec.growth import MOST_GROWTH, Growth
 from gaugewright.spec.timed import Timed
 from gaugewright.spec.vocabulary import Loop, Parity, Stitch, Structure, Treatment, TurningChainCounts, Worked
 
