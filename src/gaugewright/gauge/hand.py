@@ -43,8 +43,8 @@ def hand_of(category: int, gauge: Gauge) -> Hand:
 def at_stitches(pattern: Gauge, per_four_inches: float) -> Gauge:
     """A gauge of so many stitches to 4 in, its rows as high to the stitch as the pattern's: ranges are published of stitches alone.
 
-    >>> at_stitches(Gauge(8, 101.6, 7, 101.6), 4)
-    Gauge(stitches=8, width=203.2, rows=7, height=203.2)
+    >>> at_stitches(Gauge(8, 100.0, 7, 50.0), 8.128)
+    Gauge(stitches=8, width=100.0, rows=7, height=50.0)
     """
     scale = FOUR_INCHES / per_four_inches / pattern.stitch_width
     return Gauge(pattern.stitches, to_step(pattern.width * scale, PRINTED_MM), pattern.rows, to_step(pattern.height * scale, PRINTED_MM))

@@ -20,7 +20,7 @@ class Nearness(NamedTuple):
 def metres_per_100g(mass: float, length: float) -> float:
     """From a ball's grams and mm; the inverse of tex.
 
-    >>> metres_per_100g(100, 58_000)
+    >>> round(metres_per_100g(100, 58_000), 6)
     58.0
     """
     return length / 1000 / mass * 100
