@@ -78,7 +78,7 @@ def test_half_the_weight_to_the_metre_is_half_the_grams(tmp_path: Path) -> None:
     trim = pipeline.side(pipeline.grade(designed(TABARD))).amounts
     for size in ("S", "L"):
         kept = (trim[size] or {})["trim"]
-        rest = kept.stitches + kept.foundations + kept.tails_and_seams
+        rest = kept.counted.total
         assert airy.grams[size][0] - rest == pytest.approx((own.grams[size][0] - rest) / 2)
     assert "unweighed" in keys(found.candidates[0]) and "finer" in keys(found.candidates[0])
 

@@ -17,7 +17,7 @@ from gaugewright.trade.care import care_lines, care_names
 from gaugewright.trade.substitution import metres_per_100g
 from gaugewright.trade.yarn_weights import category_of
 from gaugewright.yarn.comparison import Compared, Comparison, Take, YarnGauge
-from gaugewright.yarn.mass import garment_mass
+from gaugewright.yarn.mass import garment_mass, least_mass
 from gaugewright.yarn.substitute import NewYarn, fabrics_of_yarns, main_yarns, substituted
 
 
@@ -147,11 +147,13 @@ def _take(bench: Bench, tried: tuple[pipeline.Graded, ...], estimated: bool) -> 
             new = {key: one for key, one in (side.amounts[size] or {}).items() if key in keys}
             kept = {key: one for key, one in (pattern.amounts[size] or {}).items() if key not in keys}
             yield sum(one.balls for one in new.values()), garment_mass(side.design, {**kept, **new})
+            yield sum(one.fewest_balls for one in new.values()), least_mass(side.design, {**kept, **new})
 
     each = {size: tuple(ends(size)) for size in labels}
     balls = Sized(labels, tuple((min(one for one, _ in each[size]), max(one for one, _ in each[size])) for size in labels))
     grams = Sized(labels, tuple((min(one for _, one in each[size]), max(one for _, one in each[size])) for size in labels))
-    return Take(balls, grams, estimated)
+    unweighed = any(one.estimated for side in sides for found in side.amounts for one in (found or {}).values())
+    return Take(balls, grams, estimated or unweighed)
 
 
 def _cost(take: Take | None, price: Decimal | None) -> Sized[tuple[Decimal, Decimal]] | None:

@@ -4,9 +4,8 @@ from collections.abc import Iterator
 
 from gaugewright.design.model import Design
 from gaugewright.design.sides import is_folded
-from gaugewright.instructions.materials import listed
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, plain
-from gaugewright.instructions.wording import Book
+from gaugewright.instructions.wording import Book, listed
 from gaugewright.trade.care import care_lines, care_names
 from gaugewright.trade.cautions import cautions
 from gaugewright.trade.structures import is_raised

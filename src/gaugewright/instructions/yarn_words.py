@@ -4,17 +4,18 @@ from collections.abc import Iterator
 
 from gaugewright.design.model import Design, Yarn
 from gaugewright.grading.grade import Grading
-from gaugewright.instructions.materials import Amounts, alike, listed
+from gaugewright.instructions.amount_tables import Amounts
+from gaugewright.instructions.materials import alike
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, plain
-from gaugewright.instructions.wording import Book, Spans
+from gaugewright.instructions.wording import Book, Spans, listed
 from gaugewright.measurements import Body
 from gaugewright.rounding import half_up, to_step, up, up_to_step
 from gaugewright.sized import Sized
 from gaugewright.trade.structures import SEWN_WITH_ANOTHER, traits
 from gaugewright.trade.substitution import metres_per_100g, near_enough
 from gaugewright.trade.yarn_weights import yarn_weight
+from gaugewright.yarn.counted import counted
 from gaugewright.yarn.hanging import heavy_sizes, is_judged, lengthens_more, masses
-from gaugewright.yarn.seaming import strands
 
 
 def yarn_chapter(book: Book, design: Design, bodies: Sized[Body], grading: Grading, amounts: Amounts) -> Iterator[Block]:
@@ -44,8 +45,8 @@ def _sewing_yarn(book: Book, design: Design, grading: Grading) -> Iterator[Spans
 
 
 def _seam_metres(design: Design, grading: Grading, size: str) -> int:
-    lengths = [mm for _, mm in strands(design, {key: sized[size] for key, sized in grading.pieces.items()})]
-    return up(sum(lengths) / 1000)
+    shares = counted(design, {key: sized[size] for key, sized in grading.pieces.items()})
+    return up(sum(share.amount for share in shares if share.term == "seams") / 1000)
 
 
 def _traits(book: Book, design: Design) -> Iterator[Spans]:

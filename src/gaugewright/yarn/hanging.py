@@ -19,8 +19,8 @@ LENGTHENING = frozenset(("cotton", "silk", "linen", "flax", "viscose", "rayon", 
 
 
 def masses(design: Design, amounts: Sized[dict[str, Amount] | None]) -> Sized[float] | None:
-    """Grams of the finished piece in each size; None where a size has no amounts."""
-    if any(one is None for one in amounts):
+    """Grams of the finished piece in each size; None where a size has no amounts, or only an estimate's two ends."""
+    if any(one is None or any(amount.estimated for amount in one.values()) for one in amounts):
         return None
     return amounts.map(lambda one: garment_mass(design, one or {}))
 

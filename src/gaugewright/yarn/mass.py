@@ -7,14 +7,15 @@ from gaugewright.yarn.amounts import Amount
 
 
 def worked_mass(amounts: Mapping[str, Amount]) -> float:
-    """Grams of yarn in one size, as it is worked: nothing to spare.
-
-    >>> worked_mass({"oat": Amount("oat", 400.0, 6.0, 14.0, 462.0, 5)})
-    420.0
-    """
-    return sum(one.stitches + one.foundations + one.tails_and_seams for one in amounts.values())
+    """Grams of yarn in one size, as it is worked: nothing to spare."""
+    return sum(one.counted.total for one in amounts.values())
 
 
 def garment_mass(design: Design, amounts: Mapping[str, Amount]) -> float:
-    """Grams of the finished piece: its yarn, and the notions whose mass the spec states."""
+    """Grams of the finished piece, of an estimate its upper end: its yarn, and the notions whose mass the spec states."""
     return worked_mass(amounts) + sum(grams for _, grams in design.notions)
+
+
+def least_mass(design: Design, amounts: Mapping[str, Amount]) -> float:
+    """The same at an estimate's lower end."""
+    return sum((one.low if one.estimated else one.counted).total for one in amounts.values()) + sum(grams for _, grams in design.notions)

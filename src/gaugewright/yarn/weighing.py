@@ -111,7 +111,7 @@ def _stitch(fabric: Fabric, per_gram: tuple[float, float] | None) -> tuple[float
     taken = published(fabric)
     if taken is None or per_gram is None:
         return None
-    low, high = (heights * fabric.gauge.row_height / 1000 for heights in (taken.low, taken.high))
+    low, high = (heights * fabric.flat.row_height / 1000 for heights in (taken.low, taken.high))
     return low / per_gram[1], high / per_gram[0], high / per_gram[0]
 
 
