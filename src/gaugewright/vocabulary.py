@@ -32,9 +32,10 @@ HalfNeckShape = Literal["round", "v"]
 OpeningPlace = Literal["start", "middle", "end"]
 """Where an opening lies in a round, or between the starting and the far edge of rows."""
 
-CornerKind = Literal["point", "square", "underarm", "hem", "tip", "neck start", "back neck"]
+CornerKind = Literal["point", "square", "underarm", "hem", "tip", "neck start", "back neck", "outer", "valley"]
 """Corners of a picked-up band: the point of a V neck, the corners of a square one, those at an underarm, where
-a hem meets an edge, the tip of a shawl, where a front edge turns into its neck edge, and where that meets the back neck."""
+a hem meets an edge, the tip of a shawl, where a front edge turns into its neck edge, and where that meets the back neck; of joined motifs the
+outer corners, and the valleys between two of six sides."""
 
 ColourPlan = Literal["checkerboard", "rows"]
 """How the yarns of joined motifs take turns: from one to the next in diagonals, or a row each."""

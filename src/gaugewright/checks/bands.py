@@ -46,7 +46,7 @@ def _lengths(subject: Subject, piece: Piece, size: str) -> tuple[float, float, f
     for up in _pick_ups(strip):
         length = subject.remade[up.piece][size].edges[up.edge]
         edges, wide = edges + length, wide + up.stitches * width
-        allowed += max(width, length * (SEAM_SHARE if up.rows else STITCH_FOR_STITCH))
+        allowed += max(width, length * (SEAM_SHARE if up.rows or up.rim else STITCH_FOR_STITCH))
     return wide, edges, allowed
 
 

@@ -8,6 +8,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from gaugewright.checks.model import Found, Subject
+from gaugewright.checks.rims import rim_rate
 from gaugewright.checks.row_ends import RowEnd, RowEnds, row_ends
 from gaugewright.checks.wording import by_size, cm, count_of, problem
 from gaugewright.design.model import NeckEdge, Piece
@@ -24,18 +25,18 @@ def check_corners(subject: Subject) -> Found:
     off: list[float] = []
     worked = 0
     for piece in subject.design.pieces:
-        sites = [corner.site for corner in subject.grading.plans[piece.key].values[0].corners]
+        sites = list(dict.fromkeys(corner.site for corner in subject.grading.plans[piece.key].values[0].corners))
         left = [site for site in all_sites(piece, subject.design) if site.kind in EXPECTED] if piece.start.corners == () else []
         faults, notes = [], []
         for size in subject.sizes:
             stray = max(_strays(subject, piece, sites, size), key=abs, default=0.0)
             off += [stray] if sites else []
-            if abs(stray) > len(sites) * CORNER_STITCHES * _stitch(subject, piece) + SAME_LENGTH:
+            if abs(stray) > len(subject.grading.plans[piece.key][size].corners) * CORNER_STITCHES * _stitch(subject, piece) + SAME_LENGTH:
                 faults.append((size, f"{cm(abs(stray))} too {'long' if stray > 0 else 'short'}"))
             extra = max(_strays(subject, piece, left, size), key=abs, default=0.0)
             if abs(extra) > _stitch(subject, piece) * len(left):
                 notes.append((size, f"{cm(abs(extra))} too {'long' if extra > 0 else 'short'}"))
-        worked += len(sites)
+        worked += len(subject.grading.plans[piece.key].values[0].corners)
         if faults:
             problems.append(problem(
                 "band-not-flat", f"a row of {piece.key} doesn't lie flat at its corners: {by_size(faults)}", piece.start.origin,
@@ -79,6 +80,8 @@ def _rate(subject: Subject, piece: Piece, site: Site, size: str) -> float:
             return _sharp(math.pi / 2)
         case "hem" | "tip":
             return -_sharp(math.pi / 2)
+        case "outer" | "valley":
+            return rim_rate(subject, key, site.kind, size)
         case "underarm":
             return math.pi / 2 if _curved(subject, key, name, size) else _sharp(math.pi / 2)
         case "neck start":

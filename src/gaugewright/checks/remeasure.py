@@ -8,11 +8,13 @@ from collections.abc import Mapping, Sequence
 
 from gaugewright.checks.model import Measured, Remade, Subject
 from gaugewright.checks.remeasure_tops import has_shaped_top, top_edges, widths_across
+from gaugewright.checks.rims import joined_measures, with_borders
 from gaugewright.checks.row_ends import RowEnds, along, row_ends
 from gaugewright.checks.triangles import remade_triangle
 from gaugewright.checks.waiting import gained
 from gaugewright.checks.slits import opening_edges
 from gaugewright.design.model import TAKE_UP_STITCHES, Design, FinishedMeasure, Formula, NamedEdge, Piece
+from gaugewright.design.rims import RIM
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.nodes import Call, FormulaError, Name
 from gaugewright.gauge.model import Gauge
@@ -44,6 +46,7 @@ def subject_of(design: Design, bodies: Sized[Body], grading: Grading) -> Subject
         )
         for piece in design.pieces
     }
+    remade = with_borders(design, remade)
     environments = for_each_size(bodies.labels, lambda label: _environment(label, design, bodies, remade, gauges))
     measured, faults = _measurements(design, environments)
     return Subject(design, bodies, grading, remade, environments, measured, faults)
@@ -105,19 +108,9 @@ def remeasure(piece: Piece, plan: PiecePlan, strips: Sequence[Strip], gauges: Ga
         "widest": max(finished), "narrowest": min(finished), "length": length,
         "longest": length + sum(max(stitches) * row for _, stitches, row in wedged),
     }
-    measures |= joined_measures(piece, plan, rows_length, last)
-    return Remade(measures, _edges(piece, plan, strips, row_widths[-1], ends, of_rows, sides, wedged), rows_length)
-
-
-def joined_measures(piece: Piece, plan: PiecePlan, across: float, gauge: Gauge) -> dict[str, float]:
-    """Joined motifs from side to side and from top to bottom, from their rounds and how many lie along each."""
-    if piece.grid is None or plan.layout is None:
-        return {}
-    width = 2 * (across - TAKE_UP_STITCHES[piece.grid.take_up] * gauge.height / gauge.rows)
-    across_rows, down = max(plan.layout.in_row(row) for row in range(plan.layout.down)), plan.layout.down
-    # Hexagons stand on their corners, and each row lies half a side into the one above it.
-    high = width * (down if plan.layout.sides == 4 else (3 * down + 1) / (2 * math.sqrt(3)))
-    return {"joined_width": across_rows * width, "joined_length": high}
+    joined = joined_measures(piece, plan, rows_length, last)
+    rim = {RIM: joined.pop(RIM)} if joined else {}
+    return Remade(measures | joined, _edges(piece, plan, strips, row_widths[-1], ends, of_rows, sides, wedged) | rim, rows_length)
 
 
 def span_of(edge: NamedEdge, plan: PiecePlan) -> tuple[int, int]:

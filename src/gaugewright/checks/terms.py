@@ -7,6 +7,7 @@ from math import lcm
 from gaugewright.checks.model import Subject
 from gaugewright.checks.wording import cm
 from gaugewright.design.model import Crown, Design, Fabric, Formula, Piece, Taper
+from gaugewright.design.rims import on_rim
 from gaugewright.formulas.nodes import Binary, Call, Name, Negative, Node, Number
 from gaugewright.gauge.counts import CountImpossible, CountRule, spacing
 from gaugewright.grading.model import GradedPiece
@@ -89,8 +90,9 @@ def allowance(formula: Formula, subject: Subject, size: str) -> Allowance:
     along, across, widest_step, words = 0.0, 0.0, 0.0, "one stitch"
     for term in terms_of(formula, subject.design):
         piece = subject.design.piece(term.piece)
-        if term.name in GRID_STEPS and piece.grid is not None:
-            step, words = GRID_STEPS[term.name](subject.grading.pieces[piece.key][size]), "one motif"
+        joined = subject.design.piece(piece.start.edges[0][0]) if on_rim(piece, subject.design) else piece
+        if term.name in GRID_STEPS and joined.grid is not None:
+            step, words = GRID_STEPS[term.name](subject.grading.pieces[joined.key][size]), "one motif"
             across, widest_step = across + abs(term.factor) * step / 2, max(widest_step, step)
         elif runs_along(term, subject, size):
             heights = [subject.design.fabric(key).gauge.row_height for key in fabrics_of(piece)]

@@ -30,6 +30,7 @@ from gaugewright.design.triangles import resolve_triangle
 from gaugewright.design.wedges import resolve_wedge
 from gaugewright.design.slits import resolve_slit
 from gaugewright.spec import Spec
+from gaugewright.spec.names import RIM
 from gaugewright.vocabulary import RowEdge
 
 def resolve_piece(key: str, spec: Spec, origins: Origins, only_fabric: str, shared: SharedColours) -> Piece:
@@ -54,8 +55,8 @@ def resolve_piece(key: str, spec: Spec, origins: Origins, only_fabric: str, shar
             get("sections"), fabric, path("sections"), origins, named, in_rounds, spec.pieces[key].mirrored
         ),
         edges=named,
-        bottom=(edges.bottom if edges else None) or ("centre" if start.centre is not None else "long_edge" if start.middle is not None else "bottom"),
-        top=(edges.top if edges else None) or ("edge" if start.centre is not None else "lower_edge" if start.middle is not None else "top"),
+        bottom=(edges.bottom if edges else None) or ("inner_edge" if _borders(start) else "centre" if start.centre is not None else "long_edge" if start.middle is not None else "bottom"),
+        top=(edges.top if edges else None) or ("outer_edge" if _borders(start) else "edge" if start.centre is not None else "lower_edge" if start.middle is not None else "top"),
         colours=resolve_colours(get("colours"), shared, path("colours"), origins),
         total=origins.formula(total, path("total")) if total is not None else None,
         mirrored=spec.pieces[key].mirrored,
@@ -65,6 +66,11 @@ def resolve_piece(key: str, spec: Spec, origins: Origins, only_fabric: str, shar
         buttonholes=resolve_buttonholes(get("buttonholes"), path("buttonholes"), origins),
         grid=resolve_grid(get("grid"), path("grid"), origins),
     )
+
+
+def _borders(start: Any) -> bool:
+    """Whether it is picked up all round joined motifs."""
+    return start.pick_up is not None and any(edge.endswith(f".{RIM}") for edge in start.pick_up)
 
 
 def kind_of(section: Any) -> str:

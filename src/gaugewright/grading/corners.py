@@ -10,10 +10,11 @@ import math
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
-from gaugewright.design.model import Armhole, Design, Even, Fabric, Neck, NeckEdge, Piece, Shoulders, Triangle
+from gaugewright.design.model import Armhole, Design, Even, Fabric, Motif, Neck, NeckEdge, Piece, Shoulders, Triangle
+from gaugewright.design.rims import on_rim
 from gaugewright.errors import Problem, ProblemsFound, UserError
 from gaugewright.grading.mitre import Corner, Site, runs_out
-from gaugewright.grading.model import EdgeStart, GradedPiece, Point
+from gaugewright.grading.model import EdgeStart, GradedPiece, Point, RimPick
 from gaugewright.grading.rings import along_rows
 from gaugewright.problem_text import count_of
 from gaugewright.rounding import half_up
@@ -22,7 +23,7 @@ from gaugewright.tolerances import SAME_LENGTH
 from gaugewright.trade.stitches import decrease_of
 from gaugewright.vocabulary import CornerKind, RowEdge
 
-EXPECTED: tuple[CornerKind, ...] = ("point", "square", "underarm", "hem", "tip")
+EXPECTED: tuple[CornerKind, ...] = ("point", "square", "underarm", "hem", "tip", "outer", "valley")
 """Corners that a band is shaped at unless it says otherwise; over a neck's start and the back neck it usually runs straight."""
 
 DEEPEST_BAND = 60.0
@@ -54,13 +55,18 @@ def sites(piece: Piece, design: Design) -> tuple[Site, ...]:
     asked = piece.start.corners
     if asked is not None:
         return tuple(site for site in found if site.kind in asked)
-    fabric = design.fabric(piece.start.fabric)
-    return tuple(site for site in found if site.kind in EXPECTED) if not _refused(fabric) else ()
+    refused = _refused(design.fabric(piece.start.fabric)) and not on_rim(piece, design)
+    return tuple(site for site in found if site.kind in EXPECTED) if not refused else ()
 
 
 def all_sites(piece: Piece, design: Design) -> Iterator[Site]:
     edges = piece.start.edges
     if piece.start.kind != "pick up" or not all(isinstance(section, Even) for section in piece.sections):
+        return
+    if on_rim(piece, design):
+        motif = design.piece(edges[0][0]).sections[0]
+        yield Site("outer", 0)
+        yield from [Site("valley", 0)] if isinstance(motif, Motif) and motif.sides == 6 else []
         return
     for index, (key, name) in enumerate(edges):
         top = design.piece(key).sections[-1]
@@ -121,10 +127,10 @@ def _refused(fabric: Fabric) -> str:
 
 def corner_faults(piece: Piece, design: Design) -> Iterator[Problem]:
     """Corners asked for that the edges don't have, or that the fabric can't turn."""
-    asked = piece.start.corners
+    found = {site.kind for site in all_sites(piece, design)}
+    asked = tuple(sorted(found)) if piece.start.corners is None and on_rim(piece, design) else piece.start.corners
     if not asked:
         return
-    found = {site.kind for site in all_sites(piece, design)}
     for kind in asked:
         if kind not in found:
             even = all(isinstance(section, Even) for section in piece.sections)
@@ -140,8 +146,12 @@ def corner_faults(piece: Piece, design: Design) -> Iterator[Problem]:
 def turns(piece: Piece, design: Design, start: EdgeStart, pieces: Pieces, env: Environment) -> tuple[Turn, ...]:
     """The corners of one size, each with its turn and the stitch that is marked there."""
     gauge = design.fabric(piece.start.fabric).gauge
-    found = []
+    found: list[Turn] = []
     for site in sites(piece, design):
+        rim = start.pick_ups[site.edge].rim
+        if rim is not None:
+            found += _rim_turns(site, rim)
+            continue
         up = start.pick_ups[site.edge]
         edge, graded = design.piece(up.piece), pieces[up.piece]
         before = sum(one.stitches for one in start.pick_ups[: site.edge])
@@ -166,6 +176,13 @@ def turns(piece: Piece, design: Design, start: EdgeStart, pieces: Pieces, env: E
         within = min(max(1, within), up.stitches)
         found.append(Turn(site, turn, curved, before + (up.stitches + 1 - within if site.second else within)))
     return tuple(sorted(found, key=lambda turn: turn.at))
+
+
+def _rim_turns(site: Site, rim: RimPick) -> Iterator[Turn]:
+    """All corners of a rim that are of one kind: each has the stitch at the end of a side."""
+    turn = 2 * math.pi / rim.layout.sides * (-1 if site.kind == "outer" else 1)
+    ends = itertools.accumulate(rim.along)
+    yield from (Turn(site, turn, False, at) for at, outer in zip(ends, rim.outer, strict=True) if outer == (site.kind == "outer"))
 
 
 def _lean(points: tuple[Point, ...]) -> float:

@@ -6,12 +6,15 @@ Every edge has a true length: row ends along the line through them, stitch edges
 from collections.abc import Mapping
 
 from gaugewright.design.model import NamedEdge, Piece
+from gaugewright.design.rims import RIM
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
-from gaugewright.grading.model import EdgeLength, Outline, Strip
+from gaugewright.grading.layout_model import Layout, with_border
+from gaugewright.grading.model import EdgeLength, EdgeStart, Outline, Strip
 from gaugewright.grading.across import stitches_across
 from gaugewright.grading.outline import edge_length
 from gaugewright.grading.opened import opened_lengths
+from gaugewright.grading.rim import rim_of
 from gaugewright.grading.shape_edges import shape_edges
 from gaugewright.grading.slits import slit_lengths
 from gaugewright.grading.plan import PiecePlan
@@ -37,6 +40,8 @@ def edge_lengths(
     edges |= shape_edges(plan, outline, last) | yoke_edges(plan.sections[-1], last) | slit_lengths(plan.sections, gauges)
     edges |= opened_lengths(plan.sections[-1], last)
     edges[piece.top] = top
+    if plan.layout is not None:
+        edges[RIM] = _rim(plan.layout, top.stitches)
     if strip.worked == "rows":
         edges |= _row_end_edges(piece, plan, outline, gauges, first, size)
     return edges | {"bottom": bottom, "top": top}
@@ -44,6 +49,12 @@ def edge_lengths(
 
 def _stitch_edge(stitches: int, gauge: Gauge) -> EdgeLength:
     return EdgeLength(gauge.width_of(stitches), 0, stitches)
+
+
+def _rim(layout: Layout, stitches: int) -> EdgeLength:
+    """All round joined motifs, each of which has so many stitches round it."""
+    rim = rim_of(layout)
+    return EdgeLength(rim.length, 0, rim.sides * stitches // layout.sides, layout=layout)
 
 
 def _row_end_edges(piece: Piece, plan: PiecePlan, outline: Outline, gauges: Gauges, gauge: Gauge, size: str) -> dict[str, EdgeLength]:
@@ -101,11 +112,19 @@ def finished_measures(
     ]
     length = outline.heights[-1]
     wedged = sum(gauges[wedge.cloth.fabric].height_of(wedge.short) for _, wedge in plan.wedges())
-    joined = {} if plan.layout is None else {"joined_width": plan.layout.joined_width, "joined_length": plan.layout.joined_length}
+    joined = _joined(plan, strip, length)
     return (
         _measures(piece, finished, length - _end_take_up(piece, strip, gauges, taken), wedged) | joined,
         _measures(piece, worked, length, wedged) | joined,
     )
+
+
+def _joined(plan: PiecePlan, strip: Strip, depth: float) -> Measures:
+    """Width and length of joined motifs, and of those that a border goes round with it."""
+    layout, border = plan.layout, 0.0
+    if isinstance(strip.start, EdgeStart) and strip.start.pick_ups[0].rim is not None:
+        layout, border = strip.start.pick_ups[0].rim.layout, depth
+    return {} if layout is None else dict(zip(("joined_width", "joined_length"), with_border(layout, border), strict=True))
 
 
 def _measures(piece: Piece, widths: list[float], length: float, wedged: float) -> Measures:

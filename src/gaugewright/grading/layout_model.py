@@ -22,7 +22,8 @@ class Place(NamedTuple):
 class Layout:
     """Motifs joined in `down` rows of `across`; of hexagons every second row has one less and lies half a motif in.
 
-    `width` is a motif's own from side to side once joined; `turns` are the yarns they begin in.
+    `width` is a motif's own from side to side once joined; `turns` are the yarns they begin in, `border` the depth of
+    what is picked up round them.
     """
 
     sides: int
@@ -31,6 +32,7 @@ class Layout:
     width: float
     turns: tuple[str, ...] = ()
     plan: ColourPlan = "checkerboard"
+    border: float = 0.0
 
     @property
     def is_offset(self) -> bool:
@@ -62,6 +64,11 @@ class Layout:
         high = self.width * (2 / math.sqrt(3) if self.is_offset else 1.0)
         return (self.down - 1) * self.rise + high
 
+    @property
+    def with_border(self) -> tuple[float, float]:
+        """Width and length of the whole with its border."""
+        return with_border(self, self.border)
+
     def places(self) -> Iterator[Place]:
         """Every motif, row by row from the top."""
         top = self.joined_length - self.width / (math.sqrt(3) if self.is_offset else 2)
@@ -90,3 +97,13 @@ class Layout:
         """Motifs that begin in each yarn."""
         found = Counter(self.colour(place) for place in self.places())
         return {colour: found[colour] for colour in dict.fromkeys(self.turns) if found[colour]}
+
+
+def with_border(layout: Layout, depth: float) -> tuple[float, float]:
+    """Width and length with a border so deep all round: over the outermost corners of hexagons it is deeper, as their corners are sharp.
+
+    >>> with_border(Layout(4, 2, 3, 100.0), 10.0)
+    (220.0, 320.0)
+    """
+    over = depth / math.cos(math.pi / 6) if layout.is_offset else depth
+    return layout.joined_width + 2 * depth, layout.joined_length + 2 * over

@@ -32,6 +32,7 @@ from gaugewright.grading.operations import wait as wait
 from gaugewright.grading.operations import work as work
 from gaugewright.grading.outline_model import Outline as Outline
 from gaugewright.grading.outline_model import Point as Point
+from gaugewright.grading.rim import RimPick as RimPick
 from gaugewright.vocabulary import Side, Worked
 
 
@@ -160,7 +161,7 @@ class CentreStart:
 @dataclass(frozen=True, slots=True)
 class PickUp:
     """Stitches picked up along one edge of another piece: `rows` row ends or `of` stitches, or both, `level` of them then
-    across the stitches, with row ends on `both` sides of them or on one; the rest as the edge's.
+    across the stitches, with row ends on `both` sides of them or on one; the rest as the edge's. Round joined motifs its `rim` says more.
     """
 
     piece: str
@@ -173,6 +174,7 @@ class PickUp:
     both: bool = False
     above: int = 0
     chains: int = 0
+    rim: RimPick | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -238,7 +240,7 @@ class Strip:
 class EdgeLength:
     """One named edge of one size: its true length in mm as worked, its row ends and stitches, how many rows leave
     stitches there (corners make it longer than its rows are high), the stitches `above` each side's row ends, and
-    how many of the stitches round an opening are `chains`."""
+    how many of the stitches round an opening are `chains`; the `layout` of joined motifs that it goes round."""
 
     length: float
     rows: int
@@ -246,6 +248,7 @@ class EdgeLength:
     corners: int = 0
     above: int = 0
     chains: int = 0
+    layout: Layout | None = None
 
 
 @dataclass(frozen=True, slots=True)

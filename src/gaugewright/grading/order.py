@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from gaugewright.design.model import Crown, Design, Formula, ForLength, Motif, Piece, Taper, ToLevel
+from gaugewright.design.rims import border_of
 from gaugewright.design.shapes import shape_formulas
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.names import calls_in, order_by_reference
@@ -31,7 +32,14 @@ def grading_order(design: Design) -> tuple[Piece, ...]:
 
 def pieces_needed(piece: Piece, design: Design) -> tuple[str, ...]:
     """Pieces that must be graded before this one, since it is made on their edges or to their measures."""
-    found = [edge_piece for edge_piece, _ in piece.start.edges]
+    border = border_of(piece, design)
+    depth = _named_in(border, design) if border else ()
+    return (*(edge_piece for edge_piece, _ in piece.start.edges), *_named_in(piece, design), *depth)
+
+
+def _named_in(piece: Piece, design: Design) -> tuple[str, ...]:
+    """Pieces that a piece's formulas and stripes name. How deep a border is must be known before what it goes round."""
+    found = []
     if piece.colours.stripes and piece.colours.stripes.match:
         found.append(piece.colours.stripes.match.piece)
     named = named_formulas(design)

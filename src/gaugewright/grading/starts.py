@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from gaugewright.design.model import Design, Formula, Motif, NeckEdge, Piece, Raglan, Taper
+from gaugewright.design.rims import on_rim
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.formulas.names import calls_in
 from gaugewright.gauge.model import Gauge
@@ -11,6 +12,7 @@ from gaugewright.grading.corners import sites
 from gaugewright.grading.crowns import centre_count
 from gaugewright.grading.model import EdgeLength, EdgeStart, GradedPiece, PickUp
 from gaugewright.grading.motifs import motif_centre
+from gaugewright.grading.rim import pick_rim, rim_of
 from gaugewright.grading.take_up import TakeUps, side_take_up
 from gaugewright.grading.triangle_rows import after_rows
 from gaugewright.grading.triangles import triangle_cycle
@@ -43,6 +45,8 @@ def start_count(piece: Piece, design: Design, env: Environment, taken: TakeUps) 
 def pick_up_start(piece: Piece, design: Design, size: str, pieces: Mapping[str, GradedPiece]) -> EdgeStart:
     """Stitches picked up along each edge of the pieces graded before, in all a count that the fabric allows."""
     fabric = design.fabric(piece.start.fabric)
+    if on_rim(piece, design):
+        return _round_rim(piece, fabric.gauge, size, pieces)
     edges = [_edge_of(piece, key, name, size, pieces) for key, name in piece.start.edges]
     exact = [fabric.gauge.stitches_in(edge.length) for edge in edges]
     counts = [stitches_along(edge, fabric.gauge) for edge in edges]
@@ -63,6 +67,15 @@ def pick_up_start(piece: Piece, design: Design, size: str, pieces: Mapping[str, 
         _pick_up(design.piece(key), name, count, edge, design, fabric.gauge)
         for (key, name), count, edge in zip(piece.start.edges, counts, edges, strict=True)
     ))
+
+
+def _round_rim(piece: Piece, gauge: Gauge, size: str, pieces: Mapping[str, GradedPiece]) -> EdgeStart:
+    """Stitches picked up along the motifs' sides, all round what they are joined to."""
+    ((key, name),) = piece.start.edges
+    edge = _edge_of(piece, key, name, size, pieces)
+    assert edge.layout is not None  # only a grid has a rim
+    picked = pick_rim(edge.layout, edge.stitches // rim_of(edge.layout).sides, gauge.stitch_width)
+    return EdgeStart((PickUp(key, name, sum(picked.along), of=edge.stitches, rim=picked),))
 
 
 def _pick_up(own: Piece, name: str, count: int, edge: EdgeLength, design: Design, gauge: Gauge) -> PickUp:

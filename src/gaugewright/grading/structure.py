@@ -34,6 +34,7 @@ from gaugewright.design.model import (
 from gaugewright.grading.blocks import block_plans
 from gaugewright.grading.buttonholes import plan_holes
 from gaugewright.grading.colour_rows import block_ranges, colour_rows
+from gaugewright.design.rims import on_rim
 from gaugewright.grading.corners import DEEPEST_BAND, Turn, band_depths, corners_of
 from gaugewright.grading.crown_plans import crown_plans
 from gaugewright.grading.crowns import each_of
@@ -112,7 +113,7 @@ def plan_piece(
         bands = colour_rows(piece, m, gauges, env, stripes)
         plans = tuple(sized[label] for sized in sections)
         holes = plan_holes(piece, design, start, sum(m.rows), env, corners[label] if corners else ()) if piece.buttonholes and isinstance(start, EdgeStart) else None
-        plan = PiecePlan(piece.key, start, worked, plans, bands, marks, bands[0].colour, first, holes, corners[label] if corners else (), stripes, layout=layout_of(piece, sum(m.rows), gauges[-1], env))
+        plan = PiecePlan(piece.key, start, worked, plans, bands, marks, bands[0].colour, first, holes, corners[label] if corners else (), stripes, layout=layout_of(piece, design, sum(m.rows), gauges[-1], env))
         if not piece.colours.blocks:
             return plan
         return replace(plan, blocks=block_plans(piece, block_ranges(piece, m, gauges, env), expand(plan).rows, design, env))
@@ -133,7 +134,7 @@ def _corners(
     if turned is None or not any(turned):
         return None
     depths = measured.map(lambda m: band_depths(piece, m.rows, design))
-    if piece.start.corners is None and any(each and each[-1] > DEEPEST_BAND for each in depths):
+    if piece.start.corners is None and not on_rim(piece, design) and any(each and each[-1] > DEEPEST_BAND for each in depths):
         return None
     found = gather(measured.labels, lambda label: corners_of(piece, turned[label], starts[label], depths[label], design, label))  # type: ignore[index,arg-type]
     return found if any(any(corner.changes) for own in found for corner in own) else None

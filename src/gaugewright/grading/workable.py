@@ -14,6 +14,7 @@ from gaugewright.grading.crowns import crown_faults
 from gaugewright.grading.hanging import hanging_faults
 from gaugewright.grading.joins import join_faults
 from gaugewright.grading.pattern_faults import pattern_faults
+from gaugewright.grading.rim_faults import rim_faults
 from gaugewright.grading.rings import ring_faults
 from gaugewright.grading.motifs import motif_faults
 from gaugewright.grading.opened import opened_faults
@@ -31,7 +32,7 @@ def faults_of(piece: Piece, design: Design) -> tuple[Problem, ...]:
     """Everything about the piece that no size could work."""
     checks = (
         _sections, crown_faults, motif_faults, yoke_faults, shape_faults, wedge_faults, pattern_faults, _tapers, _edges_in_rounds, _edge_names, ring_faults,
-        join_faults, corner_faults, buttonhole_faults, slit_faults, opened_faults, stripe_faults, block_faults, triangle_faults, hanging_faults,
+        join_faults, corner_faults, buttonhole_faults, slit_faults, opened_faults, stripe_faults, block_faults, triangle_faults, hanging_faults, rim_faults,
     )
     return tuple(problem for check in checks for problem in check(piece, design))
 

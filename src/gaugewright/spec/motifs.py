@@ -38,8 +38,8 @@ class Motif(SpecModel):
 class Grid(SpecModel):
     """Motifs joined to a size: as many across and down as come nearest to it."""
 
-    across: FormulaText = Field(description="The width of the whole, once joined.", examples=["size.width"])
-    down: FormulaText = Field(description="The length of the whole, once joined.", examples=["size.length"])
+    across: FormulaText = Field(description="The width of the whole, once joined; with its border, where one is picked up round its `rim`.", examples=["size.width"])
+    down: FormulaText = Field(description="The length of the whole, once joined; with its border, where it has one.", examples=["size.length"])
     method: SeamMethod = Field("whip", description="How the motifs are joined.")
     take_up: TakeUp = Field("edge to edge", description="How much of each edge a join takes up.")
     turns: Annotated[tuple[YarnName, ...], _Loose, Many, Field(min_length=1)] = Field(

@@ -10,7 +10,9 @@ from gaugewright.spec.fields import as_written
 PLAIN_EDGES = ("bottom", "top", "starting", "far")
 PLAIN_MEASURES = ("width", "top_width", "length", "widest", "narrowest", "longest")
 GRID_MEASURES = ("joined_width", "joined_length")
-"""Measures of motifs once they are joined; they stand among the edges that only some pieces have."""
+"""Measures of motifs once they are joined, and of these with the border round them; they stand among the edges that only some pieces have."""
+RIM = "rim"
+"""The edge all round joined motifs."""
 RESERVED = ("body", "ease", "size", "rest", "total", "min", "max", "edge", "finished", "in_rows")
 
 
@@ -134,7 +136,10 @@ def _edges(piece: Mapping[str, Any], data: Mapping[str, Any]) -> Iterator[str]:
     if "centre" in table(piece, "start"):
         yield from (name for end, name in (("bottom", "centre"), ("top", "edge")) if end not in edges)
     if "grid" in piece:
+        yield from (RIM, *GRID_MEASURES)
+    if any(str(edge).endswith(f".{RIM}") for edge in items(table(piece, "start").get("pick_up"))):
         yield from GRID_MEASURES
+        yield from (name for end, name in (("bottom", "inner_edge"), ("top", "outer_edge")) if end not in edges)
     if "middle" in table(piece, "start"):
         yield from (name for end, name in (("bottom", "long_edge"), ("top", "lower_edge")) if end not in edges)
     yield from PLAIN_EDGES

@@ -64,7 +64,7 @@ class Start(SpecModel):
     corners: Annotated[tuple[CornerName, ...], _Loose, OneOrMany, Field(min_length=1)] | None = Field(
         None,
         description="With `pick_up`: the corners that the band is shaped at. Unless stated a band up to 6 cm deep is shaped at V points, "
-        "square necks, underarms, hems and tips of shawls; `none`: it runs straight over them.",
+        "square necks, underarms, hems and tips of shawls, and any border round joined motifs at all of theirs; `none`: it runs straight over them.",
         examples=["[point, back neck]"],
     )
 
