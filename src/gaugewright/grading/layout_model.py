@@ -23,7 +23,7 @@ class Layout:
     """Motifs joined in `down` rows of `across`; of hexagons every second row has one less and lies half a motif in.
 
     `width` is a motif's own from side to side once joined; `turns` are the yarns they begin in, `border` the depth of
-    what is picked up round them.
+    what is picked up round them; their corners are spaces or stitches.
     """
 
     sides: int
@@ -33,6 +33,7 @@ class Layout:
     turns: tuple[str, ...] = ()
     plan: ColourPlan = "checkerboard"
     border: float = 0.0
+    spaced: bool = False
 
     @property
     def is_offset(self) -> bool:

@@ -5,7 +5,7 @@ from gaugewright.design.rims import border_of
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.layout_model import Layout, with_border
-from gaugewright.grading.motifs import width_across
+from gaugewright.grading.motifs import corner_chains, width_across
 from gaugewright.grading.stack import stack_rows
 from gaugewright.rounding import half_up
 from gaugewright.sizing.environment import Environment
@@ -32,7 +32,7 @@ def layout_of(piece: Piece, design: Design, rounds: int, gauge: Gauge, env: Envi
         message = f"one hexagon across leaves none for every second row of {piece.key}, which lies half a motif in"
         hint = f"make it at least {(own_width + width / 2) / 10:.1f} cm wide, or make the motif smaller"
         raise ProblemsFound([Problem("grid-too-small", message, grid.across.origin, hint, env.size)])
-    return Layout(section.sides, across, down, width, grid.turns, grid.plan, border)
+    return Layout(section.sides, across, down, width, grid.turns, grid.plan, border, bool(corner_chains(section, design.fabric(section.fabric))))
 
 
 MOST_ALONG = 200

@@ -75,9 +75,9 @@ def motif_rounds(increases: tuple[int, ...], turned: bool) -> tuple[MotifRound, 
     return tuple(found)
 
 
-def is_spaced(cloth: Cloth) -> bool:
+def is_spaced(name: str) -> bool:
     """Whether corners are spaces under chains: in double crochet and taller, where several in one stitch would crowd."""
-    return stitch(cloth.stitch).chains >= TALL
+    return stitch(name).chains >= TALL
 
 
 TALL = 3

@@ -80,8 +80,13 @@ def width_across(sides: int, apothem: float) -> float:
 def motif_plan(section: Motif, fabric: Fabric, cloth: Cloth, rounds: int, turned: bool) -> MotifPlan:
     """The plan of so many rounds."""
     each = at_each_corner(section.sides, fabric.gauge)
-    chains = (2 if section.sides <= SQUARE else 1) if each > 1 and is_spaced(cloth) else 0
-    return MotifPlan(cloth, section.colour, section.sides, chains, motif_rounds(increases(each, rounds), turned))
+    return MotifPlan(cloth, section.colour, section.sides, corner_chains(section, fabric), motif_rounds(increases(each, rounds), turned))
+
+
+def corner_chains(section: Motif, fabric: Fabric) -> int:
+    """Chains of a corner's space; none where a corner is a stitch."""
+    spaced = at_each_corner(section.sides, fabric.gauge) > 1 and is_spaced(fabric.stitch)
+    return (2 if section.sides <= SQUARE else 1) if spaced else 0
 
 
 def motif_end(section: Motif, fabric: Fabric, rounds: int) -> int:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from gaugewright.changes import Changes
 from gaugewright.design.model import UNSTACKED, Design, Fabric, NeckEdge, Piece, ToLevel
+from gaugewright.design.rims import border_of
 from gaugewright.drawings.model import Schematic
 from gaugewright.drawings.primitives import Drawing
 from gaugewright.grading.grade import Grading
@@ -69,8 +70,10 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     names = Names({yarn.key: yarn.label for yarn in pattern.design.yarns}, {p.key: p.title for p in pattern.design.pieces})
     told = in_working_order(pattern.design)
     in_order = sorted(views, key=lambda view: told.index(view.piece.key))
-    pieces = tuple(block for view in in_order for block in _chapter(pattern, book, view, names))
-    up = (*_joining(pattern, book, names), *making_up(book, pattern.design, pattern.grading.pieces, pattern.grading.environments, names))
+    bordered = [piece.key for piece in pattern.design.pieces if border_of(piece, pattern.design)]
+    chapters = [(*_chapter(pattern, book, view, names), *(_joining(pattern, book, names, [view.piece.key]) if view.piece.key in bordered else ())) for view in in_order]
+    pieces = tuple(block for chapter in chapters for block in chapter)
+    up = (*_joining(pattern, book, names, [key for key in pattern.layouts if key not in bordered]), *making_up(book, pattern.design, pattern.grading.pieces, pattern.grading.environments, names))
     end = tuple(finishing(book, pattern.design, pattern.grading.pieces, names))
     fabrics = _fabrics_in_use(pattern.design, views)
     gauge = tuple(gauge_page(book, fabrics, _critical(pattern)))
@@ -125,11 +128,11 @@ def _chapter(pattern: Pattern, book: Book, view: PieceView, names: Names) -> Ite
     return piece_chapter(book, view, names, pattern.schematics[key], letters, pattern.drawn)
 
 
-def _joining(pattern: Pattern, book: Book, names: Names) -> Iterator[Block]:
-    """How motifs are joined, for each kind."""
-    for key, drawing in pattern.layouts.items():
+def _joining(pattern: Pattern, book: Book, names: Names, kinds: list[str]) -> Iterator[Block]:
+    """How motifs are joined, of these kinds: before the border that goes round them."""
+    for key in kinds:
         plans, graded = pattern.grading.plans[key], pattern.grading.pieces[key]
-        yield from layout_blocks(book, pattern.design.piece(key), plans, graded, drawing, names.yarns, pattern.drawn)
+        yield from layout_blocks(book, pattern.design.piece(key), plans, graded, pattern.layouts[key], names.yarns, pattern.drawn)
 
 
 def _markers(design: Design, views: tuple[PieceView, ...]) -> int:
@@ -141,7 +144,7 @@ def _markers(design: Design, views: tuple[PieceView, ...]) -> int:
         if is_motif(view):
             left += 0 if motif_plans(view).values[0].chains else motif_plans(view).values[0].sides
             continue  # one motif after the other
-        left += view.piece.make * (len(view.first.marks) + 2 * shoulders + len(view.first.corners) + necks + (view.piece.start.kind == "middle"))
+        left += view.piece.make * (len(view.first.marks) + 2 * shoulders + max(len(plan.corners) for plan in view.plans) + necks + (view.piece.start.kind == "middle"))
     return left + max(_moving(view) for view in views)
 
 

@@ -7,6 +7,7 @@ from gaugewright.grading.plan import Corner, MitredPlan, PiecePlan
 from gaugewright.grading.profile import EdgeStep
 from gaugewright.instructions.edge_tables import ranges, steps_text
 from gaugewright.instructions.nodes import Align, Block, Paragraph, Table
+from gaugewright.instructions.rim_words import corner_markers, is_round_rim
 from gaugewright.instructions.steps import count_end, edge_word, spoken, step, to_row
 from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Spans, listed
@@ -17,7 +18,7 @@ from gaugewright.vocabulary import CornerKind
 def marker_step(book: Book, view: PieceView, titles: Mapping[str, str]) -> Iterator[Paragraph]:
     """Where the corners' stitches are marked in the pick-up row; nothing where a band has none."""
     corners = view.first.corners
-    sentences = [_marked(book, view, index, titles) for index, corner in enumerate(corners) if not _told_with_another(corners, index)]
+    sentences = corner_markers(book, view) if is_round_rim(view) else [_marked(book, view, index, titles) for index, corner in enumerate(corners) if not _told_with_another(corners, index)]
     if sentences:
         yield step("Markers:", *sentences)
 

@@ -10,7 +10,7 @@ from gaugewright.grading.model import GradedPiece
 from gaugewright.grading.plan import PiecePlan
 from gaugewright.instructions.making_up import METHODS, TAKES
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
-from gaugewright.instructions.wording import Book, Mm, Spans, listed
+from gaugewright.instructions.wording import Book, Mm, Slot, Spans, listed
 from gaugewright.sized import Sized
 from gaugewright.yarn.turns import joining_colour
 
@@ -44,10 +44,11 @@ def _layout(plan: PiecePlan) -> Layout:
 
 def _lying(book: Book, layouts: Sized[Layout]) -> Spans:
     """How many, in which rows, and what they come to."""
-    kind = "layout-offset" if layouts.values[0].is_offset else "layout-square"
+    kind, bordered = "layout-offset" if layouts.values[0].is_offset else "layout-square", "-bordered" if any(one.border for one in layouts) else ""
+    whole: dict[str, Slot] = {f"whole_{name}": Mm(layouts.map(lambda one, i=i: one.with_border[i])) for i, name in enumerate(("width", "length"))} if bordered else {}  # type: ignore[misc]
     return book.sentence(
-        kind, "layout", n=layouts.map(lambda one: one.motifs), across=layouts.map(lambda one: one.across), down=layouts.map(lambda one: one.down),
-        less=layouts.map(lambda one: one.across - 1), width=Mm(layouts.map(lambda one: one.joined_width)), length=Mm(layouts.map(lambda one: one.joined_length)),
+        kind + bordered, "layout", n=layouts.map(lambda one: one.motifs), across=layouts.map(lambda one: one.across), down=layouts.map(lambda one: one.down),
+        less=layouts.map(lambda one: one.across - 1), width=Mm(layouts.map(lambda one: one.joined_width)), length=Mm(layouts.map(lambda one: one.joined_length)), **whole,
     )
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from gaugewright.design.model import Attachment, Design, EdgeName, Piece, Seam
+from gaugewright.design.rims import on_rim
 from gaugewright.design.sides import is_folded, on_both_sides
 from gaugewright.grading.model import EdgeLength, GradedPiece
 from gaugewright.grading.outline_model import row_nearest
@@ -179,7 +180,13 @@ def order_of_work(book: Book, design: Design, names: Names, made: Mapping[str, S
     onto = [p for p in design.pieces if p.start.edges and p.key not in (*waiting, *divided)]
     free = [told[p.key] for p in design.pieces if p.key not in (*waiting, *divided) and p not in onto]
     yield Paragraph(book.front_text("order-pieces" if len(free) > 1 else "order-first", pieces=listed(book, free)), "bullet")
+    for piece in (p for p in design.pieces if p.grid is not None):
+        joining = book.front["joining-heading"].format(title=names.pieces[piece.key])
+        yield Paragraph(book.front_text("order-join", heading=joining), "bullet")
     for piece in onto:
+        if on_rim(piece, design):
+            yield Paragraph(book.front_text("order-rim", piece=told[piece.key]), "bullet")
+            continue
         below = listed(book, [names.pieces[key] for key in dict.fromkeys(key for key, _ in picked_edges(design, piece))])
         yield Paragraph(book.front_text("order-onto", piece=told[piece.key], below=below), "bullet")
     for key in divided:

@@ -13,6 +13,8 @@ from gaugewright.rounding import half_up, to_step
 from gaugewright.trade.yarn_weights import yarn_weight
 
 MARKERS = {0: "-none", 1: "-one"}
+MOST_MARKERS = 24
+"""Nobody buys more stitch markers: scraps of yarn do as well."""
 
 
 def materials(book: Book, design: Design, amounts: Amounts, fabrics: tuple[Fabric, ...], markers: int, plot: Drawing | None) -> Iterator[Block]:
@@ -26,7 +28,7 @@ def materials(book: Book, design: Design, amounts: Amounts, fabrics: tuple[Fabri
         yield Paragraph(book.front_text("hooks-line" if len(hooks) > 1 else "hook-line", hooks=listed(book, hooks), gauge=book.word("gauge")), "bullet")
     if hands:
         yield Paragraph(book.front_text("hands-line", gauge=book.word("gauge")), "bullet")
-    yield Paragraph(book.front_text(f"notions-line{MARKERS.get(markers, '')}", markers=markers), "bullet")
+    yield Paragraph(book.front_text(f"notions-line{MARKERS.get(markers, '-many' if markers > MOST_MARKERS else '')}", markers=markers), "bullet")
     for line in button_lines(book, design):
         yield Paragraph(line, "bullet")
     yield from amount_tables(book, design, amounts, fabrics)

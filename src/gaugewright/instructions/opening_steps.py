@@ -11,6 +11,7 @@ from gaugewright.instructions.join_words import INTO_ROW_ENDS, is_joined, joined
 from gaugewright.instructions.motif_words import is_motif, motif_centre
 from gaugewright.instructions.nodes import Paragraph, Span
 from gaugewright.instructions.opened_words import go_on_steps
+from gaugewright.instructions.rim_words import is_round_rim, rim_picked_up
 from gaugewright.instructions.row_end_words import row_end_sentences
 from gaugewright.instructions.slit_words import is_round_opening, opening_picked_up
 from gaugewright.instructions.steps import count_end, edge_word, first_yarn, spoken, step
@@ -27,6 +28,8 @@ LEVEL = 2
 def opening_steps(book: Book, view: PieceView, names: dict[str, str], titles: dict[str, str]) -> list[Paragraph]:
     """The first steps, up to and including row 1."""
     start = view.first.start
+    if is_round_rim(view):
+        return [rim_picked_up(book, view, names), *marker_step(book, view, titles)]
     if isinstance(start, EdgeStart):
         return [_pick_up(book, view, names, titles), *marker_step(book, view, titles)]
     if is_triangle(view):

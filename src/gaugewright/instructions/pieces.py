@@ -18,6 +18,7 @@ from gaugewright.instructions.motif_words import is_motif
 from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
 from gaugewright.instructions.opened_words import is_opened, opened_end
 from gaugewright.instructions.opening_steps import opening_steps
+from gaugewright.instructions.rim_words import is_round_rim, rim_end
 from gaugewright.instructions.section_steps import section_blocks
 from gaugewright.instructions.round_charts import charted, round_charts
 from gaugewright.instructions.shape_words import has_shaped_top, top_check
@@ -140,7 +141,7 @@ def _rounds_kind(view: PieceView) -> str:
     if view.piece.start.kind == "centre":
         return "worked-motif" if is_motif(view) else "worked-centre"
     if view.piece.start.ring:
-        return "worked-pick-up-rounds"
+        return "worked-rim" if is_round_rim(view) else "worked-pick-up-rounds"
     if is_yoke(view) or view.piece.start.kind == "divide":
         return "worked-down"
     return "worked-closed" if is_closed(view) else "worked-rounds"
@@ -209,4 +210,4 @@ def _ending(book: Book, view: PieceView) -> Iterator[Block]:
         yield yoke_end(book, view) if is_yoke(view) else opened_end(book, view)
         yield step("Check:", check)
     else:
-        yield step("End:", *_fastened(book, view), check)
+        yield step("End:", *_fastened(book, view), check, *rim_end(book, view))
