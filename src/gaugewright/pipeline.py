@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from gaugewright.checks import CheckResult
     from gaugewright.drawings.primitives import Drawing, Hatch
     from gaugewright.grading.model import GradedPiece
+    from gaugewright.grading.plan import PiecePlan
     from gaugewright.hours.paces import Maker
     from gaugewright.hours.sizes import SizeTime
     from gaugewright.instructions.nodes import Document
@@ -136,6 +137,7 @@ def side(graded: Graded) -> "Side":
 def document(graded: Graded, edition: Edition, before: Graded | None = None) -> "Document":
     """The written pattern of one edition; `before` is the same at the pattern's own gauge, where this one is at another."""
     from gaugewright.changes import changes
+    from gaugewright.design.rims import border_of
     from gaugewright.drawings.colour_bands import assign_hatches
     from gaugewright.drawings.cover import draw_cover
     from gaugewright.drawings.crown_figures import as_worn
@@ -162,9 +164,14 @@ def document(graded: Graded, edition: Edition, before: Graded | None = None) -> 
     envs = printed.grading.environments
     insets = {one.piece: (envs[drawn].length(one.up), envs[drawn].length(one.inset)) for one in design.attachments}
     cover = draw_cover(design, figures, insets, hatches)
+
+    def at(key: str) -> "tuple[PiecePlan, GradedPiece]":
+        return printed.grading.plans[key][drawn], printed.grading.pieces[key][drawn]
+
+    borders = {piece.key: border_of(piece, design) for piece in design.pieces}
     layouts = {
         piece.key: drawing for piece in design.pieces
-        if (drawing := draw_layout(piece, printed.grading.plans[piece.key][drawn], printed.grading.pieces[piece.key][drawn], yarns, drawn, hatches))
+        if (drawing := draw_layout(piece, *at(piece.key), yarns, drawn, hatches, at(border.key) if (border := borders[piece.key]) else None))
     }
     own = side(printed)
     changed = changes(side(chosen(before, edition.sizes)), own) if before is not None else None

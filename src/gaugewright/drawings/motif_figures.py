@@ -15,9 +15,11 @@ from gaugewright.grading.layout_model import Layout
 from gaugewright.grading.model import GradedPiece
 from gaugewright.grading.motifs import width_across
 from gaugewright.grading.plan import PiecePlan
+from gaugewright.grading.rim import offset, rim_of
 from gaugewright.sized import Sized
 
 Yarns = Mapping[str, tuple[str, str]]
+Border = tuple[PiecePlan, GradedPiece]
 WIDEST, HIGHEST = 130.0, 150.0
 """Millimetres of paper for a layout."""
 
@@ -60,24 +62,33 @@ def motif_figure(piece: Piece, motif: Motif, graded: Sized[GradedPiece], yarns: 
     return PieceFigure(piece.key, piece.title, graded.labels, drawn, outline, bands, (middle, side))
 
 
-def draw_layout(piece: Piece, plan: PiecePlan, graded: GradedPiece, yarns: Yarns, drawn: str, hatches: Mapping[str, Hatch]) -> Drawing | None:
-    """The motifs of one size as they are joined, each with its rings of colour; None where none are."""
+def draw_layout(piece: Piece, plan: PiecePlan, graded: GradedPiece, yarns: Yarns, drawn: str, hatches: Mapping[str, Hatch], border: Border | None = None) -> Drawing | None:
+    """The motifs of one size as they are joined, each with its rings of colour, and the border round them; None where none are."""
     layout = plan.layout
     if layout is None:
         return None
-    used = dict.fromkeys(colour for _, colour in _rings(plan, layout, graded.outline.heights))
+    rings = (*_border_rings(layout, border), *_rings(plan, layout, graded.outline.heights))
+    used = dict.fromkeys(colour for _, colour in rings)
     paints = {yarns[key][0]: hatched((), yarns[key][1], hatches[yarns[key][0]]) for key in used}
 
     def lay_out(scale: float) -> Scene:
         scene = Scene()
-        for ring, colour in _rings(plan, layout, graded.outline.heights):
+        for ring, colour in rings:
             points = tuple((x * scale, -y * scale) for x, y in ring)
             paint = paints[yarns[colour][0]]
             scene = scene.fill(Polygon(points, 0.15, paint.colour, paint.fill, paint.hatch))
         return write_colour_key(scene, paints, WIDEST)
 
-    scene = fit_to_room(lay_out, (layout.joined_width, layout.joined_length), (WIDEST, HIGHEST))
+    scene = fit_to_room(lay_out, layout.with_border, (WIDEST, HIGHEST))
     return cut_canvas(scene, f"{piece.title}: layout", _describe(layout, piece, yarns, drawn))
+
+
+def _border_rings(layout: Layout, border: Border | None) -> Iterator[tuple[tuple[Point, ...], str]]:
+    """Of a border its colours from the outermost in."""
+    if border is not None:
+        plan, graded = border
+        rim = rim_of(layout)
+        yield from ((offset(rim, graded.outline.heights[band.last]), band.colour) for band in reversed(plan.bands))
 
 
 def _rings(plan: PiecePlan, layout: Layout, heights: tuple[float, ...]) -> Iterator[tuple[tuple[Point, ...], str]]:
@@ -91,7 +102,7 @@ def _rings(plan: PiecePlan, layout: Layout, heights: tuple[float, ...]) -> Itera
 
 def _describe(layout: Layout, piece: Piece, yarns: Yarns, drawn: str) -> str:
     """What the drawing shows, for those who can't see it."""
-    text = f"{layout.motifs} of the {piece.title} in {layout.down} rows of {layout.across}{in_size(drawn)}."
+    text = f"{layout.motifs} of the {piece.title} in {layout.down} rows of {layout.across}{in_size(drawn)}{', with a border round them' if layout.border else ''}."
     if len(layout.turns) > 1:
         names = " and ".join(yarns[key][0] for key in layout.turns)
         text += f" They begin in {names} by turns, {'as a checkerboard' if layout.plan == 'checkerboard' else 'a row each'}."

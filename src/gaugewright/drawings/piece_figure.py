@@ -8,6 +8,7 @@ from gaugewright.drawings.colour_plan import colour_plan, opened
 from gaugewright.drawings.crown_figures import disc_figure, from_centre, is_disc, lying
 from gaugewright.drawings.model import Measure, PieceFigure
 from gaugewright.drawings.motif_figures import motif_figure, motif_of
+from gaugewright.drawings.rim_figures import border_figure, rim_pick
 from gaugewright.drawings.top_measures import is_shaped, top_measures
 from gaugewright.drawings.raglan_figures import from_neck, hangs
 from gaugewright.drawings.wedge_measures import wedge_marks, wedge_measures
@@ -27,6 +28,9 @@ def piece_figure(piece: Piece, plans: Sized[PiecePlan], graded: Sized[GradedPiec
     motif = motif_of(piece)
     if motif is not None:
         return motif_figure(piece, motif, graded, yarns, drawn)
+    rim = rim_pick(graded[drawn])
+    if rim is not None:
+        return border_figure(piece, rim, graded, drawn)
     if is_disc(piece):
         return disc_figure(piece, plan, graded, yarns, drawn)
     if outline.spine:

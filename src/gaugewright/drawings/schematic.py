@@ -198,7 +198,7 @@ def _describe(figure: PieceFigure, units: Units, key: Sequence[KeyEntry]) -> str
     sentences += [f"{letter}: {name}, {_length_text(values[drawn], units)}." for letter, name, values in key]
     if figure.slits:
         sentences.append(f"A line marks {listed_openings(figure)}.")
-    if figure.rows:
+    if figure.rows and not figure.note:
         sentences.append("Thin lines show the direction of the rows.")
     if figure.holes:
         sentences.append(f"Buttonholes: {len(figure.holes)}.")
