@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from gaugewright.drawings.primitives import Drawing, Point
+from gaugewright.tolerances import SAME_LENGTH
 
 Along = Literal["across", "up", "edge"]
 Units = Literal["cm", "in"]
@@ -61,7 +62,7 @@ class PieceFigure:
     beside their points, `marks` get a small tick too, `slits` are openings drawn as lines. A piece worked `in_rounds` is given flat,
     so its widths are half the round, unless it is drawn `opened`, cut open where its rounds begin. `holes` are buttonholes,
     and `along` is the length of the edge they lie on; a `note` is written below.
-    The `rings` of a disc lie between their distances from its middle, from there outwards. `rows` are some of its
+    The `rings` of a disc lie between their distances from its middle, from there outwards; of a motif they have `ring_sides`. `rows` are some of its
     rows, where they don't lie level.
     """
 
@@ -82,6 +83,7 @@ class PieceFigure:
     opened: bool = False
     rings: tuple[ColourBand, ...] = ()
     rows: tuple[tuple[Point, ...], ...] = ()
+    ring_sides: int = 0
 
     def __post_init__(self) -> None:
         if len(self.outline) < 3:
@@ -94,8 +96,19 @@ class PieceFigure:
 class Schematic:
     """A finished schematic: the drawing, and the table printed below it.
 
-    `key` has one entry per measure, in the order of the letters: letter, name, values in mm.
+    `key` has one entry per measure, in the order of the letters: letter, name, values in mm. The piece is `alike` if
+    all of them are the same in all sizes.
     """
 
     drawing: Drawing
     key: tuple[KeyEntry, ...]
+
+    @property
+    def alike(self) -> bool:
+        """Whether every measure is the same in all sizes, so that the drawing is of no size in particular."""
+        return are_alike(self.key)
+
+
+def are_alike(key: tuple[KeyEntry, ...]) -> bool:
+    """Whether every measure is the same in all sizes."""
+    return all(abs(value - values[0]) < SAME_LENGTH for _, _, values in key for value in values)

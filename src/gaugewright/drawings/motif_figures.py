@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from gaugewright.design.model import Motif, Piece
 from gaugewright.drawings.canvas import cut_canvas
@@ -22,6 +23,7 @@ Yarns = Mapping[str, tuple[str, str]]
 Border = tuple[PiecePlan, GradedPiece]
 WIDEST, HIGHEST = 130.0, 150.0
 """Millimetres of paper for a layout."""
+ROUNDS = "shown with a thin line between its rounds"
 
 
 def motif_of(piece: Piece) -> Motif | None:
@@ -43,23 +45,38 @@ def polygon(sides: int, apothem: float, middle: Point = (0.0, 0.0)) -> tuple[Poi
 
 
 def motif_figure(piece: Piece, motif: Motif, graded: Sized[GradedPiece], yarns: Yarns, drawn: str) -> PieceFigure:
-    """A motif in the size drawn, from side to side. Rings of colour are told in words; one colour fills it."""
+    """A motif in the size drawn, from side to side, with its rounds and their colours."""
     apothem = graded[drawn].worked["length"]
     corners = polygon(motif.sides, apothem)
     left, low = min(x for x, _ in corners), min(y for _, y in corners)
     outline = tuple((x - left, y - low) for x, y in corners)
-    colours = dict.fromkeys(colour for row in graded[drawn].main.rows for colour in row.colours)
     top = max(y for _, y in outline)
-    bands = tuple(ColourBand(*yarns[colour], 0.0, top) for colour in colours) if len(colours) == 1 and not (piece.grid and len(piece.grid.turns) > 1) else ()
     across = tuple(width_across(motif.sides, one.worked["length"]) for one in graded)
     sides = tuple(one.edges["top"].length / motif.sides for one in graded)
     if motif.sides % 2:
-        middle = Measure("Across", "up", (-left, 0.0), (-left, top), across)
+        middle = Measure("From a side to the corner opposite", "up", (-left, 0.0), (-left, top), across)
     else:
-        middle = Measure("Across", "across", (-left - apothem, -low), (-left + apothem, -low), across)
-    # An upright side is measured as a height is: a slanted dimension line would lie on it.
-    side = Measure("Side", "up" if motif.sides == 4 else "edge", outline[0], outline[1], sides)
-    return PieceFigure(piece.key, piece.title, graded.labels, drawn, outline, bands, (middle, side))
+        middle = Measure("From side to side", "across", (-left - apothem, -low), (-left + apothem, -low), across)
+    # A square's side is what it measures across.
+    side = () if motif.sides == 4 else (Measure("Along one side", "edge", outline[0], outline[1], sides),)
+    heights = graded[drawn].outline.heights[1:-1]
+    rounds = tuple(tuple((x - left, y - low) for x, y in (*ring, ring[0])) for ring in (polygon(motif.sides, height) for height in heights))
+    rings = _colour_rings(graded[drawn], piece, yarns)
+    note = ROUNDS if len(piece.grid.turns if piece.grid else ()) < 2 else f"{ROUNDS}, and with {rings[0].name} as the first colour"
+    return PieceFigure(piece.key, piece.title, graded.labels, drawn, outline, measures=(middle, *side), rows=rounds, rings=rings, ring_sides=motif.sides, note=note)
+
+
+def _colour_rings(graded: GradedPiece, piece: Piece, yarns: Yarns) -> tuple[ColourBand, ...]:
+    """The colours of a motif from its middle out, each as far as its rounds go."""
+    found: list[ColourBand] = []
+    first, turns = graded.main.rows[0].colours[0], piece.grid.turns if piece.grid else ()
+    for row, below, above in zip(graded.main.rows, graded.outline.heights, graded.outline.heights[1:], strict=False):
+        name, colour = yarns[turns[0] if turns and row.colours[0] == first else row.colours[0]]
+        if found and found[-1].name == name:
+            found[-1] = replace(found[-1], top=above)
+        else:
+            found.append(ColourBand(name, colour, below, above))
+    return tuple(found)
 
 
 def draw_layout(piece: Piece, plan: PiecePlan, graded: GradedPiece, yarns: Yarns, drawn: str, hatches: Mapping[str, Hatch], border: Border | None = None) -> Drawing | None:

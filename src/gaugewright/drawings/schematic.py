@@ -18,7 +18,7 @@ from gaugewright.drawings.dimension_lines import INK, THIN
 from gaugewright.drawings.drawn_size import in_size
 from gaugewright.drawings.edge_labels import mark_point, name_edge
 from gaugewright.drawings.geometry import box_around
-from gaugewright.drawings.model import ColourBand, KeyEntry, PieceFigure, Schematic, Units
+from gaugewright.drawings.model import ColourBand, KeyEntry, PieceFigure, Schematic, Units, are_alike
 from gaugewright.drawings.primitives import Drawing, Hatch, Point, Polygon, Polyline
 from gaugewright.drawings.scale import fit_to_room
 from gaugewright.drawings.slit_lines import draw_slit, listed_openings
@@ -111,11 +111,22 @@ def _name_colours(request: _Request, scene: Scene, outline: Sequence[Point], ban
 
 
 def _rings(request: _Request, outline: Sequence[Point], scale: float) -> tuple[Polygon, ...]:
-    """The rings of a disc, each a full circle under those within it."""
-    left, top, right, bottom = box_around(outline)
-    middle = (left + right) / 2, (top + bottom) / 2
+    """The rings of a disc or a motif, each full under those within it."""
+    sides = request.figure.ring_sides
+    middle = sum(x for x, _ in outline) / len(outline), sum(y for _, y in outline) / len(outline)
+    if not sides:
+        left, top, right, bottom = box_around(outline)
+        middle = (left + right) / 2, (top + bottom) / 2
     paints = ((ring, hatched((), ring.colour, request.hatches[ring.name])) for ring in reversed(request.figure.rings))
-    return tuple(replace(paint, points=circle(ring.top * scale, middle)) for ring, paint in paints)
+    return tuple(replace(paint, points=_ring(outline, middle, ring.top * scale, sides)) for ring, paint in paints)
+
+
+def _ring(outline: Sequence[Point], middle: Point, reach: float, sides: int) -> tuple[Point, ...]:
+    """A circle, or the motif's own outline drawn in until its sides lie so far from the middle."""
+    if not sides:
+        return circle(reach, middle)
+    share = reach / (math.dist(outline[0], middle) * math.cos(math.pi / sides))
+    return tuple((middle[0] + share * (x - middle[0]), middle[1] + share * (y - middle[1])) for x, y in outline)
 
 
 def _on_paper(point: Point, scale: float) -> Point:
@@ -185,10 +196,10 @@ def _write_note(scene: Scene, note: str, max_width: float) -> Scene:
     return scene
 
 
-def _describe(figure: PieceFigure, units: Units, key: Sequence[KeyEntry]) -> str:
+def _describe(figure: PieceFigure, units: Units, key: tuple[KeyEntry, ...]) -> str:
     """What the drawing shows, for those who can't see it."""
     drawn = figure.sizes.index(figure.drawn_size)
-    sentences = [f"Outline of {figure.title}, drawn in true proportion{in_size(figure.drawn_size)}."]
+    sentences = [f"Outline of {figure.title}, drawn in true proportion{'' if are_alike(key) else in_size(figure.drawn_size)}."]
     if figure.bands:
         bands = ", ".join(band.label for band in sorted(figure.bands, key=lambda band: (band.bottom, band.left or 0.0)))
         across = ", and across from the edge where odd rows begin" if any(band.number for band in figure.bands) else ""

@@ -76,7 +76,7 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     up = (*_joining(pattern, book, names, [key for key in pattern.layouts if key not in bordered]), *making_up(book, pattern.design, pattern.grading.pieces, pattern.grading.environments, names))
     end = tuple(finishing(book, pattern.design, pattern.grading.pieces, names))
     fabrics = _fabrics_in_use(pattern.design, views)
-    gauge = tuple(gauge_page(book, fabrics, _critical(pattern)))
+    gauge = tuple(gauge_page(book, fabrics, _critical(pattern), views))
     notes = (*notes_page(book, pattern.design, views), *pattern_chapter(book, fabrics))
     front = (
         *_title(pattern, book),

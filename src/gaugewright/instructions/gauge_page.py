@@ -3,12 +3,15 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from gaugewright.design.model import Fabric
+from gaugewright.design.model import Fabric, Motif
 from gaugewright.gauge.model import Gauge
+from gaugewright.grading.motifs import width_across
 from gaugewright.instructions.fabric_words import fabric_words
 from gaugewright.instructions.hanging import hanging_notes, percent
+from gaugewright.instructions.motif_words import is_motif
 from gaugewright.instructions.nodes import Block, Heading, Paragraph, Table, spans_text
 from gaugewright.instructions.steps import spoken
+from gaugewright.instructions.view import PieceView
 from gaugewright.instructions.wording import Book, Slot, Spans, exact_length_text, spaced
 from gaugewright.rounding import half_up, to_step
 from gaugewright.sized import Sized
@@ -24,22 +27,58 @@ class CriticalLength:
     rows: Sized[int]
 
 
-def gauge_page(book: Book, fabrics: Sequence[Fabric], critical: Sequence[CriticalLength]) -> Iterator[Block]:
+def gauge_page(book: Book, fabrics: Sequence[Fabric], critical: Sequence[CriticalLength], views: Sequence[PieceView]) -> Iterator[Block]:
     """The chapter on gauge (tension in UK terms)."""
     yield Heading(2, book.word("gauge").capitalize())
     for fabric in fabrics:
         yield Paragraph(spaced(*_lines(book, fabric)), "body")
-    by_hand = all(fabric.by_hand for fabric in fabrics)
-    yield Paragraph(book.front_text("gauge-advice-hands" if by_hand else "gauge-advice"), "note")
-    if any(fabric.pattern for fabric in fabrics):
-        yield Paragraph(book.front_text("gauge-pattern", gauge=book.word("gauge")), "note")
-    if any(fabric.worked in ("joined rounds", "spiral rounds") for fabric in fabrics):
-        yield Paragraph(book.front_text("gauge-rounds", gauge=book.word("gauge")), "note")
+    motifs = {fabric.key: view for fabric in fabrics for view in _motif_of(fabric, views)}
+    for key, view in motifs.items():
+        yield Paragraph(_motif_swatch(book, key, view), "note")
+    swatched = [fabric for fabric in fabrics if fabric.key not in motifs]
+    yield from _swatches(book, swatched, views, bool(motifs))
     for note in hanging_notes(book, fabrics):
         yield Paragraph(note, "note")
-    yield Paragraph(book.front_text("gauge-count"), "note")
     if critical:
         yield _if_table(book, critical)
+
+
+def _swatches(book: Book, fabrics: Sequence[Fabric], views: Sequence[PieceView], beside: bool) -> Iterator[Block]:
+    """How swatches are worked of all that isn't its own swatch, `beside` what is."""
+    if not fabrics:
+        yield Paragraph(book.front_text("gauge-exact"), "note")
+        return
+    by_hand = all(fabric.by_hand for fabric in fabrics)
+    yield Paragraph(book.front_text("gauge-advice-hands" if by_hand else "gauge-advice-others" if beside else "gauge-advice"), "note")
+    if any(fabric.pattern for fabric in fabrics):
+        yield Paragraph(book.front_text("gauge-pattern", gauge=book.word("gauge")), "note")
+    round_only = [fabric for fabric in fabrics if fabric.worked in ("joined rounds", "spiral rounds")]
+    discs = [fabric for fabric in round_only if _begun_at(fabric, views) == {"centre"}]
+    if len(round_only) > len(discs):
+        yield Paragraph(book.front_text("gauge-rounds", gauge=book.word("gauge")), "note")
+    if discs:
+        yield Paragraph(book.front_text("gauge-disc"), "note")
+    yield Paragraph(book.front_text("gauge-count"), "note")
+
+
+def _begun_at(fabric: Fabric, views: Sequence[PieceView]) -> set[str]:
+    """How the pieces begin that a fabric is used in."""
+    return {view.piece.start.kind for view in views if any(section.cloth.fabric == fabric.key for section in view.first.sections)}
+
+
+def _motif_of(fabric: Fabric, views: Sequence[PieceView]) -> Iterator[PieceView]:
+    """The motif that all of a fabric is worked in, the same in all sizes: it is its own swatch."""
+    using = [view for view in views if any(section.cloth.fabric == fabric.key for section in view.first.sections)]
+    if all(is_motif(view) and len({plan.rows for plan in view.plans}) == 1 for view in using):
+        yield from using[:1]
+
+
+def _motif_swatch(book: Book, key: str, view: PieceView) -> Spans:
+    motif = view.piece.sections[0]
+    assert isinstance(motif, Motif)  # is_motif has found it
+    across = exact_length_text(width_across(motif.sides, view.graded.values[0].worked["length"]), book.units)
+    kind = "gauge-motif-odd" if motif.sides % 2 else "gauge-motif"
+    return book.front_text(kind, f"gauge.{key}", title=spoken(key).capitalize(), piece=view.piece.title, across=across)
 
 
 def _lines(book: Book, fabric: Fabric) -> list[Spans]:

@@ -9,7 +9,7 @@ from gaugewright.grading.layout_model import Layout
 from gaugewright.grading.model import GradedPiece
 from gaugewright.grading.plan import PiecePlan
 from gaugewright.instructions.making_up import METHODS, TAKES
-from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
+from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, spans_text
 from gaugewright.instructions.wording import Book, Mm, Slot, Spans, listed
 from gaugewright.sized import Sized
 from gaugewright.yarn.turns import joining_colour
@@ -26,14 +26,12 @@ def layout_blocks(
     for sentence in _colours(book, layouts.values[0], yarns):
         yield Paragraph(sentence, "body")
     yield Figure(drawing, drawing.description, spans_text(book.front_text("layout-caption-one" if drawn == ONE_SIZE else "layout-caption", title=piece.title, size=drawn)), f"{piece.key}-layout")
-    if len(grid.turns) > 1:
-        yield _table(book, piece, layouts, yarns)
     colour = yarns[joining_colour(graded.values[0])]
     method, slst = METHODS[grid.method], book.abbr("sl st")
     yield Paragraph(book.sentence(f"seam-method-{method}", slst=slst), "bullet")
     yield Paragraph(book.sentence(f"seam-take-{TAKES[grid.take_up]}"), "bullet")
     kind = "offset" if layouts.values[0].is_offset else "square"
-    yield Paragraph(book.sentence("joining-rows", colour=colour), "bullet")
+    yield Paragraph(book.sentence("joining-rows", colour=colour, method=book.sentence(f"method-{method}"), take=book.sentence(f"take-{TAKES[grid.take_up]}")), "bullet")
     yield Paragraph(book.sentence(f"joining-between-{kind}"), "bullet")
 
 
@@ -56,10 +54,3 @@ def _colours(book: Book, layout: Layout, yarns: Mapping[str, str]) -> Iterator[S
     names = listed(book, [yarns[key] for key in layout.turns]) if layout.turns else ""
     if len(layout.turns) > 1:
         yield book.sentence("layout-checkerboard" if layout.plan == "checkerboard" else "layout-rows", colours=names)
-
-
-def _table(book: Book, piece: Piece, layouts: Sized[Layout], yarns: Mapping[str, str]) -> Table:
-    counts = layouts.map(lambda one: one.by_colour())
-    rows = tuple((yarns[key], *(str(one.get(key, 0)) for one in counts)) for key in dict.fromkeys(layouts.values[0].turns))
-    caption = spans_text(plain(book.front["layout-colours"].format(title=piece.title)))
-    return Table(caption, (book.front["colour"], *book.labels), rows, measure_columns(len(book.labels)))

@@ -52,17 +52,18 @@ def motif_blocks(book: Book, view: PieceView, names: Mapping[str, str]) -> Itera
         having = tuple(label for label, plan in plans.items() if plan.rows >= number)
         plan, fact = plans[having[0]], f"{view.piece.key}.motif.{number}"
         for colour, sizes in _by_colour(view, having, number).items():
-            slots: dict[str, Slot] = {"work": _round(book, plan, number), "close": end, "colour": names[colour]}
+            work: dict[str, Slot] = {"work": _round(book, plan, number), "close": end, "colour": names[colour]}
             kind = ("spread-increase" if begin else "spread-no-chain") + in_colour(view)
-            sentence = book.sentence(kind, fact, **slots, **({"open": begin} if begin else {}))
+            sentence = book.sentence(kind, fact, **work, **({"open": begin} if begin else {}))
             count = count_end(book, fact, Sized(sizes, (plan.count(number),) * len(sizes)))
             yield step(f"{book.row_word(True)}\u00a0{number}:", only(book, sizes), sentence, count=count)
     motif = view.piece.sections[0]
     assert isinstance(motif, Motif)  # its plan is a motif's
     across = Mm(view.graded.map(lambda graded: width_across(motif.sides, graded.worked["length"])))
     side = Mm(view.graded.map(lambda graded: graded.edges["top"].length / motif.sides))
-    kind = "motif-end-odd" if motif.sides % 2 else "motif-end"
-    yield step("Check:", book.sentence(kind, view.piece.key, across=across, side=side, n=plans.map(lambda plan: plan.along(plan.rows))))
+    kind = "motif-end-odd" if motif.sides % 2 else "motif-end-square" if motif.sides == 4 else "motif-end"  # a square's side is what it measures across
+    slots: dict[str, Slot] = {"across": across, "n": plans.map(lambda plan: plan.along(plan.rows)), **({} if motif.sides == 4 else {"side": side})}
+    yield step("Check:", book.sentence(kind, view.piece.key, **slots))
 
 
 def _by_colour(view: PieceView, sizes: tuple[str, ...], number: int) -> dict[str, tuple[str, ...]]:

@@ -15,7 +15,7 @@ from gaugewright.instructions.dividing_words import is_yoke, yoke_end
 from gaugewright.instructions.fabric_words import fabric_words
 from gaugewright.instructions.join_words import joined_end, sewn_on
 from gaugewright.instructions.motif_words import is_motif
-from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Table, measure_columns, plain, spans_text
+from gaugewright.instructions.nodes import Block, Figure, Heading, Paragraph, Span, Table, measure_columns, plain, spans_text
 from gaugewright.instructions.opened_words import is_opened, opened_end
 from gaugewright.instructions.opening_steps import opening_steps
 from gaugewright.instructions.rim_words import is_round_rim, rim_end
@@ -65,8 +65,8 @@ def _own_colours(book: Book, view: PieceView, yarns: Mapping[str, str]) -> Mappi
 
 
 def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) -> list[Spans]:
-    make, made = view.piece.make, view.made
-    sentences = [book.sentence("make-one") if set(made.values) == {1} else book.sentence("make-many", view.piece.key, make=made)]
+    make = view.piece.make
+    sentences = [_made(book, view, names.yarns)]
     begun = "sewn" if view.piece.start.sewn else "joined" if view.piece.start.joined else view.piece.start.kind
     kind = _rounds_kind(view) if view.in_rounds else _ROWS_KIND.get(begun, "worked-rows")
     fabrics = [fabric for fabric, _ in groupby(section.cloth.fabric for section in view.first.sections)]
@@ -90,6 +90,22 @@ def _about(book: Book, view: PieceView, names: Names, letters: tuple[str, ...]) 
         seams = book.sentence("seam-one" if len(letters) == 1 else "seam-many", letters=listed(book, letters))
         sentences.append(book.sentence("pick-up-after", seams=seams))
     return sentences
+
+
+def _made(book: Book, view: PieceView, yarns: Mapping[str, str]) -> Spans:
+    """How many are made; of motifs that begin in several colours, how many in each."""
+    made, layouts = view.made, view.plans.map(lambda plan: plan.layout)
+    if set(made.values) == {1}:
+        return book.sentence("make-one")
+    turns = () if view.piece.grid is None else tuple(dict.fromkeys(view.piece.grid.turns))
+    if len(turns) < 2:
+        return book.sentence("make-many", view.piece.key, make=made)
+    begun = [
+        book.part("begun-in", f"{view.piece.key}.{turn}", colour=yarns[turn], n=layouts.map(lambda one, turn=turn: one.by_colour().get(turn, 0) if one else 0))  # type: ignore[misc]
+        for turn in turns
+    ]
+    joined = tuple(span for index, part in enumerate(begun) for span in (*((Span(", "),) if index else ()), *part))
+    return book.sentence("make-turns", view.piece.key, make=made, begun=joined)
 
 
 def _spreading(book: Book, view: PieceView) -> list[Spans]:
@@ -120,7 +136,7 @@ def _pair(book: Book, view: PieceView, first: str, second: str) -> list[Spans]:
 
 def schematic_blocks(book: Book, view: PieceView, schematic: Schematic, drawn: str) -> Iterator[Block]:
     """The drawing, and its letters in both units."""
-    kind = ("schematic-caption" if view.sewn else "schematic-worked") + ("-one" if drawn == ONE_SIZE else "")
+    kind = ("rim-caption" if is_round_rim(view) else "schematic-caption" if view.sewn else "schematic-worked") + ("-one" if drawn == ONE_SIZE or schematic.alike else "")
     caption = spans_text(book.front_text(kind, title=view.piece.title, size=drawn))
     yield Figure(schematic.drawing, schematic.drawing.description, caption, view.piece.key)
     texts = (("cm", cm_text), ("in", inches_text)) if book.units == "cm" else (("in", inches_text), ("cm", cm_text))
