@@ -58,3 +58,31 @@ def test_motifs_of_all_colours_are_all_motifs(sides: int, across: int, down: int
     if sides == 4 and plan == "checkerboard":
         colour = {(place.row, place.number): layout.colour(place) for place in layout.places()}
         assert all(colour[row, number] != colour.get((row, number + 1)) and colour[row, number] != colour.get((row + 1, number)) for row, number in colour)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.sampled_from([4, 6]), st.integers(2, 7), st.integers(1, 7), st.integers(8, 20), st.integers(5, 30), st.integers(5, 30), st.integers(1, 4))
+def test_a_border_of_any_gauge_lies_flat_round_any_grid(sides: int, across: int, down: int, motif_rounds: int, stitches: int, rows: int, rounds: int) -> None:
+    """Round by round as long as the outline set off by its depth, within a stitch at each corner and what a seam takes up."""
+    width = 2 * motif_rounds * 10  # rounds of a centimetre
+    text = (
+        "gaugewright: 1\npattern: {title: Drawn}\nyarns: {oat: {colour: \"#d9c9a8\"}}\nfabrics:\n"
+        '  main: {stitch: sc, worked: joined rounds, gauge: "10 sts, 10 rows / 10 cm"}\n'
+        f'  edge: {{stitch: sc, worked: joined rounds, gauge: "{stitches} sts, {rows} rows / 10 cm"}}\n'
+        f"sizes: {{dimensions: {{One: {{width: {across * width / 10} cm, length: {down * width / 10} cm}}}}}}\n"
+        f"pieces:\n  tile: {{fabric: main, start: {{centre: flat}}, sections: [motif: {{sides: {sides}, rounds: {motif_rounds}}}], grid: {{across: 'size.width + 2 * in_rows({rounds * 100 / rows} mm, edge)', down: 'size.length + 2 * in_rows({rounds * 100 / rows} mm, edge)'}}}}\n"
+        f"  border: {{fabric: edge, start: {{pick_up: tile.rim}}, sections: [even: {{rounds: {rounds}}}]}}\n"
+    )
+    grading = graded(text)
+    (tile,), (border,), (plan,) = grading.pieces["tile"], grading.pieces["border"], grading.plans["border"]
+    layout = tile.layout
+    assert layout is not None and layout.across == across
+    inner = shapely.union_all([shapely.Polygon(polygon(sides, layout.width / 2, (place.x, place.y))).buffer(1e-4, join_style="mitre") for place in layout.places()])
+    assert row_faults(border.main, border.strips) == ()
+    stitch = 100 / stitches
+    for number, row in enumerate(border.main.rows):
+        flat = inner.buffer(number * 100 / rows, join_style="mitre").exterior.length
+        assert abs(row.makes * stitch - flat) <= len(plan.corners) * stitch + 0.03 * inner.exterior.length + stitch
+    other = [abs(layout.joined_width + more * layout.width - across * width) for more in (-1, 1)]
+    assert abs(layout.joined_width - across * width) <= min(other) + 1e-6
+    assert math.isclose(border.finished["joined_width"], layout.joined_width + 2 * rounds * 100 / rows, rel_tol=1e-9)

@@ -18,7 +18,7 @@ def names_rim(piece: Piece, design: Design) -> bool:
 
 def border_of(piece: Piece, design: Design) -> Piece | None:
     """The border picked up round a piece's grid; None where there is none."""
-    return next((other for other in design.pieces if (piece.key, RIM) in other.start.edges), None) if piece.grid else None
+    return next((other for other in design.pieces if other.start.kind == "pick up" and (piece.key, RIM) in other.start.edges), None) if piece.grid else None
 
 
 def _rims(piece: Piece, design: Design) -> Iterator[bool]:

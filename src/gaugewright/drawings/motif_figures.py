@@ -21,7 +21,7 @@ from gaugewright.sized import Sized
 
 Yarns = Mapping[str, tuple[str, str]]
 Border = tuple[PiecePlan, GradedPiece]
-WIDEST, HIGHEST = 130.0, 150.0
+WIDEST, HIGHEST = 110.0, 112.0
 """Millimetres of paper for a layout."""
 ROUNDS = "shown with a thin line between its rounds"
 

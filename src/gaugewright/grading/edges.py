@@ -10,7 +10,7 @@ from gaugewright.design.rims import RIM
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.layout_model import Layout, with_border
-from gaugewright.grading.model import EdgeLength, EdgeStart, Outline, Strip
+from gaugewright.grading.model import EdgeLength, Outline, Strip
 from gaugewright.grading.across import stitches_across
 from gaugewright.grading.outline import edge_length
 from gaugewright.grading.opened import opened_lengths
@@ -27,9 +27,9 @@ Gauges = Mapping[str, Gauge]
 
 
 def edge_lengths(
-    piece: Piece, plan: PiecePlan, strips: tuple[Strip, ...], outline: Outline, gauges: Gauges, size: str
+    piece: Piece, plan: PiecePlan, strips: tuple[Strip, ...], outline: Outline, gauges: Gauges, size: str, layout: Layout | None = None
 ) -> dict[str, EdgeLength]:
-    """Each edge's length in this size: those the piece names, and those that every piece has."""
+    """Each edge's length in this size: those the piece names, and those that every piece has; the rim of its joined `layout`."""
     strip = strips[0]
     if outline.spine:
         return triangle_edges(piece, strip, outline, gauges[strip.rows[-1].fabric])
@@ -40,8 +40,8 @@ def edge_lengths(
     edges |= shape_edges(plan, outline, last) | yoke_edges(plan.sections[-1], last) | slit_lengths(plan.sections, gauges)
     edges |= opened_lengths(plan.sections[-1], last)
     edges[piece.top] = top
-    if plan.layout is not None:
-        edges[RIM] = _rim(plan.layout, top.stitches)
+    if layout is not None and piece.grid is not None:
+        edges[RIM] = _rim(layout, top.stitches)
     if strip.worked == "rows":
         edges |= _row_end_edges(piece, plan, outline, gauges, first, size)
     return edges | {"bottom": bottom, "top": top}
@@ -92,13 +92,14 @@ Measures = dict[str, float]
 
 
 def finished_measures(
-    piece: Piece, plan: PiecePlan, strips: tuple[Strip, ...], outline: Outline, gauges: Gauges, taken: TakeUps
+    piece: Piece, plan: PiecePlan, strips: tuple[Strip, ...], outline: Outline, gauges: Gauges, taken: TakeUps, layout: Layout | None = None
 ) -> tuple[Measures, Measures]:
     """Finished and worked measures in mm, by name: finished = worked - take-up.
 
     `width` and `bottom` are taken at the start (the width of what begins at a centre at its last round),
     `top_width` at the last row, in rounds as the whole girth; a width loses what the seams at its own row take, and is measured across a neck and over the
     shoulders' slopes. `length` is all rows, less what a seam on the top or bottom edge takes; `longest` is that with a wedge.
+    Of joined motifs, and of a border round them, `layout` is how they lie.
     """
     strip = strips[0]
     if outline.spine:
@@ -112,19 +113,18 @@ def finished_measures(
     ]
     length = outline.heights[-1]
     wedged = sum(gauges[wedge.cloth.fabric].height_of(wedge.short) for _, wedge in plan.wedges())
-    joined = _joined(plan, strip, length)
+    joined = _joined(piece, layout, length)
     return (
         _measures(piece, finished, length - _end_take_up(piece, strip, gauges, taken), wedged) | joined,
         _measures(piece, worked, length, wedged) | joined,
     )
 
 
-def _joined(plan: PiecePlan, strip: Strip, depth: float) -> Measures:
+def _joined(piece: Piece, layout: Layout | None, depth: float) -> Measures:
     """Width and length of joined motifs, and of those that a border goes round with it."""
-    layout, border = plan.layout, 0.0
-    if isinstance(strip.start, EdgeStart) and strip.start.pick_ups[0].rim is not None:
-        layout, border = strip.start.pick_ups[0].rim.layout, depth
-    return {} if layout is None else dict(zip(("joined_width", "joined_length"), with_border(layout, border), strict=True))
+    if layout is None:
+        return {}
+    return dict(zip(("joined_width", "joined_length"), with_border(layout, 0.0 if piece.grid is not None else depth), strict=True))
 
 
 def _measures(piece: Piece, widths: list[float], length: float, wedged: float) -> Measures:

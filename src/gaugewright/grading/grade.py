@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
 from gaugewright.design.model import Design, EdgeName, Even, ForRows, Piece
+from gaugewright.design.rims import on_rim
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.grading.answers import answers
 from gaugewright.grading.corners import Turn, turns
@@ -14,6 +15,7 @@ from gaugewright.grading.edges import edge_lengths, finished_measures
 from gaugewright.grading.expand import expand_all
 from gaugewright.grading.gather import gather
 from gaugewright.grading.joins import join_of
+from gaugewright.grading.layouts import layout_worked
 from gaugewright.grading.measure import Measured, Shaped, measure_piece
 from gaugewright.grading.model import DivideStart, EdgeStart, GoOnStart, GradedPiece, Join
 from gaugewright.grading.never_falls import settled
@@ -58,7 +60,7 @@ def grade(design: Design, environments: Sized[Environment]) -> Grading:
             continue
         try:
             plans[piece.key] = _plan(piece, design, environments, taken, graded, plans)
-            pieces[piece.key] = gather(environments.labels, _grader(piece, plans[piece.key], design, taken))
+            pieces[piece.key] = gather(environments.labels, _grader(piece, plans[piece.key], design, taken, graded))
         except ProblemsFound as faults:
             problems += faults.problems
             continue
@@ -81,7 +83,7 @@ def worked_at(design: Design, plans: Mapping[str, Sized[PiecePlan]], environment
         env.answers = answers(design, graded[label])
     pieces: dict[str, Sized[GradedPiece]] = {}
     for key, sized in plans.items():
-        pieces[key] = gather(environments.labels, _grader(design.piece(key), sized, design, taken))
+        pieces[key] = gather(environments.labels, _grader(design.piece(key), sized, design, taken, graded))
         for label, one in pieces[key].items():
             graded[label][key] = one
     return Grading(plans, pieces, environments)
@@ -143,17 +145,20 @@ def _inside(piece: Piece, env: Environment) -> Environment:
     return env if piece.total is None else env.within({"total": env.length(piece.total)})
 
 
-def _grader(piece: Piece, plans: Sized[PiecePlan], design: Design, taken: TakeUps) -> Callable[[str], GradedPiece]:
+def _grader(piece: Piece, plans: Sized[PiecePlan], design: Design, taken: TakeUps, before: BySize) -> Callable[[str], GradedPiece]:
+    """`before` holds the pieces graded so far, of which a border needs what it goes round."""
     gauges = {fabric.key: fabric.gauge for fabric in design.fabrics}
 
     def graded(label: str) -> GradedPiece:
         plan = plans[label]
+        layout = layout_worked(piece, plan, gauges[piece.sections[0].fabric])
+        lies = before[label][piece.start.edges[0][0]].layout if on_rim(piece, design) else layout
         strips = expand_all(plan)
         slant = slant_of(plan, gauges[strips[-1].rows[-1].fabric])
         outline = replace(outline_of_all(strips, gauges), slant=slant)
-        finished, worked = finished_measures(piece, plan, strips, outline, gauges, taken)
-        edges = edge_lengths(piece, plan, strips, outline, gauges, label)
-        return GradedPiece(piece.key, strips, outline, edges, finished, worked, plan.layout)
+        finished, worked = finished_measures(piece, plan, strips, outline, gauges, taken, lies)
+        edges = edge_lengths(piece, plan, strips, outline, gauges, label, layout)
+        return GradedPiece(piece.key, strips, outline, edges, finished, worked, layout)
 
     return graded
 

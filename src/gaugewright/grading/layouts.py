@@ -1,11 +1,14 @@
 """How many motifs come nearest to a width and a length once they are joined."""
 
+from dataclasses import replace
+
 from gaugewright.design.model import TAKE_UP_STITCHES, Design, Even, Grid, Motif, Piece
 from gaugewright.design.rims import border_of
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.layout_model import Layout, with_border
 from gaugewright.grading.motifs import corner_chains, width_across
+from gaugewright.grading.plan import PiecePlan
 from gaugewright.grading.stack import stack_rows
 from gaugewright.rounding import half_up
 from gaugewright.sizing.environment import Environment
@@ -37,6 +40,14 @@ def layout_of(piece: Piece, design: Design, rounds: int, gauge: Gauge, env: Envi
 
 MOST_ALONG = 200
 """No throw has more motifs side by side: a unit was mistaken."""
+
+
+def layout_worked(piece: Piece, plan: PiecePlan, gauge: Gauge) -> Layout | None:
+    """How planned motifs lie once worked at a gauge, which may be another than they were planned for."""
+    grid, section = piece.grid, piece.sections[0]
+    if plan.layout is None or grid is None or not isinstance(section, Motif):
+        return None
+    return replace(plan.layout, width=joined_width(section.sides, plan.rows, gauge, TAKE_UP_STITCHES[grid.take_up]))
 
 
 def border_depth(piece: Piece, design: Design, env: Environment) -> float:
