@@ -41,14 +41,14 @@ def with_borders(design: Design, remade: Mapping[str, Sized[Remade]]) -> dict[st
             under = design.piece(piece.start.edges[0][0])
             # A corner of 120 degrees lies further out than the edges beside it.
             over = 1.0 if getattr(under.sections[0], "sides", 4) == 4 else 2 / math.sqrt(3)
-            found[piece.key] = join(lambda own, joined, over=over: _added(own, joined, over), remade[piece.key], remade[under.key])  # type: ignore[misc]
+            found[piece.key] = join(lambda own, joined, over=over: _added(own, joined, over), remade[piece.key], remade[under.key])
     return found
 
 
 def _added(own: Remade, joined: Remade, over: float) -> Remade:
     depth = own.measures["length"]
     more = {"joined_width": joined.measures["joined_width"] + 2 * depth, "joined_length": joined.measures["joined_length"] + 2 * depth * over}
-    return replace(own, measures=own.measures | more)
+    return replace(own, measures={**own.measures, **more})
 
 
 def rim_rate(subject: Subject, key: str, kind: str, size: str) -> float:

@@ -28,7 +28,7 @@ def border_figure(piece: Piece, rim_picked: RimPick, graded: Sized[GradedPiece],
 
     middle, inner = (right - left) / 2, placed(rim.points)
     measures = (
-        Measure("Across, with the border", "across", (0.0, 0.0), (right - left, 0.0), tuple(one.finished["joined_width"] for one in graded)),
-        Measure("From top to bottom, with the border", "up", (middle, 0.0), (middle, top - low), tuple(one.finished["joined_length"] for one in graded)),
+        Measure("Across with the border", "across", (0.0, 0.0), (right - left, 0.0), tuple(one.finished["joined_width"] for one in graded)),
+        Measure("From top to bottom with the border", "up", (middle, 0.0), (middle, top - low), tuple(one.finished["joined_length"] for one in graded)),
     )
     return PieceFigure(piece.key, piece.title, graded.labels, drawn, placed(outer), measures=measures, rows=((*inner, inner[0]),), note=INSIDE)

@@ -61,7 +61,7 @@ def rim_of(layout: Layout) -> Rim:
     """The rim, beginning at a corner that turns outwards.
 
     >>> [(rim.sides, rim.corners, rim.joins) for rim in (rim_of(Layout(4, 3, 2, 100.0)), rim_of(Layout(6, 3, 2, 100.0)))]
-    [(10, 4, 6), (22, 14, 8)]
+    [(10, 4, 6), (16, 11, 5)]
     """
     lattice = CORNERS_OF[layout.sides]
     middles = [(2 * place.number + 1 + (place.row % 2 if layout.is_offset else 0), -ROW_RISE[layout.sides] * place.row) for place in layout.places()]
