@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from gaugewright.design.model import Fabric, Motif
+from gaugewright.design.model import Crown, Fabric, Motif
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.motifs import width_across
 from gaugewright.instructions.fabric_words import fabric_words
@@ -53,7 +53,7 @@ def _swatches(book: Book, fabrics: Sequence[Fabric], views: Sequence[PieceView],
     if any(fabric.pattern for fabric in fabrics):
         yield Paragraph(book.front_text("gauge-pattern", gauge=book.word("gauge")), "note")
     round_only = [fabric for fabric in fabrics if fabric.worked in ("joined rounds", "spiral rounds")]
-    discs = [fabric for fabric in round_only if _begun_at(fabric, views) == {"centre"}]
+    discs = [fabric for fabric in round_only if all(_is_disc(view) for view in _using(fabric, views))]
     if len(round_only) > len(discs):
         yield Paragraph(book.front_text("gauge-rounds", gauge=book.word("gauge")), "note")
     if discs:
@@ -61,14 +61,19 @@ def _swatches(book: Book, fabrics: Sequence[Fabric], views: Sequence[PieceView],
     yield Paragraph(book.front_text("gauge-count"), "note")
 
 
-def _begun_at(fabric: Fabric, views: Sequence[PieceView]) -> set[str]:
-    """How the pieces begin that a fabric is used in."""
-    return {view.piece.start.kind for view in views if any(section.cloth.fabric == fabric.key for section in view.first.sections)}
+def _using(fabric: Fabric, views: Sequence[PieceView]) -> list[PieceView]:
+    """The pieces that a fabric is used in."""
+    return [view for view in views if any(section.cloth.fabric == fabric.key for section in view.first.sections)]
+
+
+def _is_disc(view: PieceView) -> bool:
+    """Whether a piece is worked out from its centre and nothing else, so that it holds no tube to measure."""
+    return view.piece.start.kind == "centre" and all(isinstance(section, (Crown, Motif)) for section in view.piece.sections)
 
 
 def _motif_of(fabric: Fabric, views: Sequence[PieceView]) -> Iterator[PieceView]:
     """The motif that all of a fabric is worked in, the same in all sizes: it is its own swatch."""
-    using = [view for view in views if any(section.cloth.fabric == fabric.key for section in view.first.sections)]
+    using = _using(fabric, views)
     if all(is_motif(view) and len({plan.rows for plan in view.plans}) == 1 for view in using):
         yield from using[:1]
 
