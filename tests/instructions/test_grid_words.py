@@ -37,12 +37,12 @@ def told(sides: int = 4, edge: str = "15 sts, 17 rows", old: str = "", new: str 
 def test_the_head_says_how_many_begin_in_which_colour() -> None:
     text = told()
     assert "alike, " not in text and "Make 12 (30)" in text
-    assert re.search(r"their first colour: in Oat 6 \(15\), in Kelp 6 \(15\)\.", text)
+    assert re.search(r"their first colour: 6 \(15\) in Oat, 6 \(15\) in Kelp\.", text)
 
 
 def test_what_stands_for_a_motif_s_own_colour_is_explained_before_it_is_used() -> None:
     text = told()
-    assert text.index("“the first colour”") < text.index("With the first colour, make an adjustable ring")
+    assert text.index("“The first colour”") < text.index("With the first colour, make an adjustable ring")
     assert "whose turn it is" not in text
 
 

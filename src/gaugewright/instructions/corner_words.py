@@ -111,7 +111,7 @@ def _table(book: Book, view: PieceView, plans: Sized[MitredPlan], first: Sized[i
         lines.append((label, *cells, ", ".join(str(plan.after(row)) for row in _counted(plan))))
     heads = [_head(book, kind, number, columns, plans) for kind, number in columns]
     counted = sorted({row for plan in plans for row in _counted(plan)})
-    after = book.words["sts-after-rows"].format(Row=row_word, rows=listed(book, ranges(counted, book.words["to"])))
+    after = book.words["sts-after-row" if len(counted) == 1 else "sts-after-rows"].format(Row=row_word, rows=listed(book, ranges(counted, book.words["to"])))
     left: Align = "left"
     caption = book.words["corner-table"].format(title=view.piece.title)
     return Table(caption, (book.words["size"], *heads, after), tuple(lines), tuple(left for _ in range(len(heads) + 2)))
