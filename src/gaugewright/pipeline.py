@@ -17,7 +17,6 @@ if TYPE_CHECKING:
     from gaugewright.checks import CheckResult
     from gaugewright.drawings.primitives import Drawing, Hatch
     from gaugewright.grading.model import GradedPiece
-    from gaugewright.grading.plan import PiecePlan
     from gaugewright.hours.paces import Maker
     from gaugewright.hours.sizes import SizeTime
     from gaugewright.instructions.nodes import Document
@@ -137,13 +136,11 @@ def side(graded: Graded) -> "Side":
 def document(graded: Graded, edition: Edition, before: Graded | None = None) -> "Document":
     """The written pattern of one edition; `before` is the same at the pattern's own gauge, where this one is at another."""
     from gaugewright.changes import changes
-    from gaugewright.design.rims import border_of
     from gaugewright.drawings.colour_bands import assign_hatches
     from gaugewright.drawings.cover import draw_cover
     from gaugewright.drawings.crown_figures import as_worn
     from gaugewright.drawings.folds import with_folds
     from gaugewright.drawings.garment_layout import turned_over
-    from gaugewright.drawings.motif_figures import draw_layout
     from gaugewright.drawings.piece_figure import piece_figure, rooms_of
     from gaugewright.drawings.schematic import draw_schematic
     from gaugewright.instructions.build import Pattern, build_document
@@ -164,15 +161,7 @@ def document(graded: Graded, edition: Edition, before: Graded | None = None) -> 
     envs = printed.grading.environments
     insets = {one.piece: (envs[drawn].length(one.up), envs[drawn].length(one.inset)) for one in design.attachments}
     cover = draw_cover(design, figures, insets, hatches)
-
-    def at(key: str) -> "tuple[PiecePlan, GradedPiece]":
-        return printed.grading.plans[key][drawn], printed.grading.pieces[key][drawn]
-
-    borders = {piece.key: border_of(piece, design) for piece in design.pieces}
-    layouts = {
-        piece.key: drawing for piece in design.pieces
-        if (drawing := draw_layout(piece, *at(piece.key), yarns, drawn, hatches, at(border.key) if (border := borders[piece.key]) else None))
-    }
+    layouts = _layouts(printed, yarns, drawn, hatches)
     own = side(printed)
     changed = changes(side(chosen(before, edition.sizes)), own) if before is not None else None
     first = cover or next(iter(layouts.values()), None)
@@ -180,6 +169,22 @@ def document(graded: Graded, edition: Edition, before: Graded | None = None) -> 
     pattern = Pattern(design, printed.bodies, printed.grading, own.finished, own.amounts, schematics, first, layouts, drawn, edition.own_gauge, changed, plot, _printed_hours(printed))
     book = load_book(design.about.language, edition.terms or design.about.terms, design.about.units, labels, edition.templates)
     return build_document(pattern, book)
+
+
+def _layouts(printed: Graded, yarns: Mapping[str, tuple[str, str]], drawn: str, hatches: "Mapping[str, Hatch]") -> "dict[str, Drawing]":
+    """How joined motifs lie in the size drawn, each kind with its border."""
+    from gaugewright.design.rims import border_of
+    from gaugewright.drawings.motif_figures import draw_layout
+
+    plans, pieces = printed.grading.plans, printed.grading.pieces
+    found = {}
+    for piece in printed.design.pieces:
+        border = border_of(piece, printed.design)
+        edged = (plans[border.key][drawn], pieces[border.key][drawn]) if border else None
+        drawing = draw_layout(piece, plans[piece.key][drawn], pieces[piece.key][drawn], yarns, drawn, hatches, edged)
+        if drawing is not None:
+            found[piece.key] = drawing
+    return found
 
 
 def sheet(graded: Graded, edition: Edition) -> "Document":
