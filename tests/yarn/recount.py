@@ -77,7 +77,7 @@ class Page:
 
     def _piece(self, name: str, chapter: str) -> Piece | None:
         told = [_joined(part) for part in chapter.split("\n\n") if not part.strip().startswith("[")]
-        intro = re.match(rf"Make ({LIST})(?:, alike)?\. Worked in .*?, in (.*? hook)[.,]", told[0])
+        intro = re.match(rf"Make ({LIST})(?:, alike[^.]*)?\. (?:“The first colour” [^.]*\. )?Worked in .*?, in (.*? hook)[.,]", told[0])
         if intro is None:
             return None
         first = next(key for key, fabric in self.fabrics.items() if fabric.words == intro[2])
@@ -90,6 +90,7 @@ class Page:
         for row in self.table(name, f"{name}: stripes"):
             self._colour_rows(piece, row)
         self._tables(piece, chapter)
+        self._corners(piece, chapter, name)
         return piece
 
     def _read(self, piece: Piece, part: str) -> None:
@@ -97,7 +98,7 @@ class Page:
         if found := re.match(rf"Foundation: With ([^,]+), (?:ch ({LIST})\.|make)", part):
             piece.colour = found[1]
             piece.chains = self.by_size(found[2]) if found[2] else {}
-        if found := re.match(r"Row 1 \(pick-up row.*?\): With (\w+)", part):
+        if found := re.match(r"(?:Row|Rnd) 1 \(pick-up (?:row|rnd).*?\): With (\w+)", part):
             piece.colour = found[1]
         stitches = re.search(rf"— ({LIST}) sts\.$", part)
         if (found := re.match(r"(?:Row|Rnd) ([0-9]+)(?: \([^)]*\))?:", part)) and stitches:
@@ -141,6 +142,16 @@ class Page:
                         piece.counts[size][int(cells[1])] = int(cells[3])
                         piece.last[size] = max(piece.last[size], int(cells[1]))
 
+    def _corners(self, piece: Piece, chapter: str, name: str) -> None:
+        """Counts that a table of corners has after each round."""
+        block = next((part for part in chapter.split("\n\n") if part.startswith(f"{name}: corners")), "")
+        told = re.search(r"sts after Rnds ([0-9]+) to [0-9]+", block)
+        if told is None:
+            return
+        for size, *_, counts in self.table(name, f"{name}: corners"):
+            for number, count in enumerate(counts.split(", "), start=int(told[1])):
+                piece.counts[size][number] = int(count)
+
     def _sizes_named(self, text: str) -> list[str]:
         if text == "all":
             return self.sizes
@@ -172,7 +183,7 @@ def recounted(page: Page, size: str) -> dict[str, float]:
     turns = _turns(page, size)
     for piece in page.pieces.values():
         for number, stitches, fabric, colour in rows_of(piece, size):
-            for own, times in turns.items() if colour == "the colour whose turn it is" else ((colour, piece.make[size]),):
+            for own, times in turns.items() if colour == "the first colour" else ((colour, piece.make[size]),):
                 each = page.fabrics[fabric].stitch_grams
                 grams[own] += stitches * times * each
                 if number == 1 and piece.chains:
@@ -187,8 +198,12 @@ def recounted(page: Page, size: str) -> dict[str, float]:
 
 def _turns(page: Page, size: str) -> dict[str, int]:
     """Motifs by the colour they begin in."""
-    index = page.sizes.index(size)
-    return {row[0]: int(row[1 + index]) for chapter in page.chapters if chapter.startswith("Joining: ") for row in page.table(chapter, f"{chapter.removeprefix('Joining: ')}: motifs by the colour")}
+    found: dict[str, int] = {}
+    for chapter in page.chapters.values():
+        if told := re.search(r"alike but for their first colour: ([^.]*)\.", _joined(chapter)):
+            for number, colour in re.findall(rf"({LIST}) in (\w+)", told[1]):
+                found[colour] = page.by_size(number)[size]
+    return found
 
 
 def _grams_to_the_metre(page: Page) -> dict[str, float]:
@@ -215,7 +230,7 @@ def strands(page: Page, size: str) -> dict[str, float]:
     colours = re.split(r" {2,}", header.strip())[1:-1]
     for line in lines:
         cells = re.split(r" {2,}", line.strip())[1:-1]
-        if len(cells) == len(colours):
+        if len(cells) == len(colours) and not line.startswith("Joining: "):  # in what a joining length is reckoned with
             for colour, cell in zip(colours, cells, strict=True):
                 ends = re.findall(r"[0-9]+", cell)
                 found[colour] += TAIL * int(ends[min(index, len(ends) - 1)]) if ends else 0.0
@@ -241,7 +256,7 @@ def _sewn(page: Page, size: str) -> Iterator[tuple[str, float]]:
         if chapter.startswith("Joining: "):
             told = _joined(text)
             grid = re.search(rf"Join {LIST} of them: ({LIST}) rows of ({LIST})\.", told)
-            colour = re.search(r"Join in (\w+), with lengths", told)
+            colour = re.search(r"Join in (\w+): ", told)
             side = re.search(r"each side, with one corner, has ([0-9]+) sts", _joined(page.chapters[chapter.removeprefix("Joining: ")]))
             assert grid and colour and side
             down, across = page.by_size(grid[1])[size], page.by_size(grid[2])[size]
