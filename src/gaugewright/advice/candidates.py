@@ -116,17 +116,17 @@ def _new_yarn(candidate: Candidate) -> NewYarn:
 
 
 def _trial(bench: Bench, new: NewYarn, gauge: Gauge) -> Trial:
-    """The design regraded in this yarn; what its checks find that they don't find in the pattern is told."""
+    """The design regraded in this yarn; what its checks find in the sizes asked for that they don't find in the pattern is told."""
     design: Design = substituted(bench.graded.design, bench.yarns, bench.fabrics, new, gauge)
     try:
         graded = pipeline.grade(design)
     except ProblemsFound as found:
         return Trial(None, found.problems)
-    results = pipeline.check(graded)
+    results = pipeline.check(pipeline.chosen(graded, bench.sizes))
     errors = pipeline.errors_of(results)
     if errors:
         return Trial(None, errors)
-    known = {problem.name for result in pipeline.check(bench.graded) for problem in result.problems}
+    known = {problem.name for result in pipeline.check(pipeline.chosen(bench.graded, bench.sizes)) for problem in result.problems}
     told = (problem for result in results for problem in result.problems)
     return Trial(graded, tuple(problem for problem in told if problem.severity == "warning" and problem.name not in known))
 
