@@ -21,15 +21,11 @@ from gaugewright.instructions.amount_tables import Amounts
 from gaugewright.instructions.gauge_page import CriticalLength, footer_gauge, gauge_page
 from gaugewright.instructions.hanging import is_hung
 from gaugewright.instructions.last_pages import last_pages
-from gaugewright.instructions.layout_words import layout_blocks
 from gaugewright.instructions.making_up import finishing, making_up, order_of_work, seam_letter
-
 from gaugewright.instructions.materials import materials
 from gaugewright.instructions.motif_words import is_motif, motif_plans
 from gaugewright.instructions.nodes import Block, Document, Figure, Heading, Paragraph, plain
 from gaugewright.instructions.notes_page import notes_page
-from gaugewright.instructions.own_gauge_page import own_gauge_page
-from gaugewright.instructions.pattern_chapter import pattern_chapter
 from gaugewright.instructions.pieces import Names, piece_chapter
 from gaugewright.instructions.sizes_page import sizes_page
 from gaugewright.instructions.view import PieceView
@@ -77,14 +73,14 @@ def build_document(pattern: Pattern, book: Book) -> Document:
     end = tuple(finishing(book, pattern.design, pattern.grading.pieces, names))
     fabrics = _fabrics_in_use(pattern.design, views)
     gauge = tuple(gauge_page(book, fabrics, _critical(pattern), views))
-    notes = (*notes_page(book, pattern.design, views), *pattern_chapter(book, fabrics))
+    notes = (*notes_page(book, pattern.design, views), *_stitch_patterns(book, fabrics))
     front = (
         *_title(pattern, book),
         *sizes_page(book, pattern.design, pattern.bodies, pattern.finished, max(f.thickness for f in fabrics), _hung(pattern)),
         *materials(book, pattern.design, pattern.amounts, fabrics, _markers(pattern.design, views), pattern.plot),
         *yarn_chapter(book, pattern.design, pattern.bodies, pattern.grading, pattern.amounts),
         *gauge,
-        *(own_gauge_page(book, pattern.changes, pattern.own_gauge) if pattern.changes else ()),
+        *_own_gauge(pattern, book),
         *abbreviations(book, (*gauge, *notes, *pieces, *up, *end), all(fabric.by_hand for fabric in fabrics)),
         *notes,
         *order_of_work(book, pattern.design, names, {view.piece.key: view.made for view in views}),
@@ -101,6 +97,23 @@ def build_document(pattern: Pattern, book: Book) -> Document:
 def _hung(pattern: Pattern) -> frozenset[str]:
     """The finished measurements that are longer hung than flat."""
     return frozenset(measure.key for measure in pattern.design.finished if is_hung(measure, pattern.design, pattern.grading))
+
+
+# Chapters that few patterns have are loaded by those that have them.
+
+
+def _stitch_patterns(book: Book, fabrics: tuple[Fabric, ...]) -> Iterator[Block]:
+    if any(fabric.pattern for fabric in fabrics):
+        from gaugewright.instructions.pattern_chapter import pattern_chapter
+
+        yield from pattern_chapter(book, fabrics)
+
+
+def _own_gauge(pattern: Pattern, book: Book) -> Iterator[Block]:
+    if pattern.changes is not None:
+        from gaugewright.instructions.own_gauge_page import own_gauge_page
+
+        yield from own_gauge_page(book, pattern.changes, pattern.own_gauge)
 
 
 def _view(pattern: Pattern, key: str) -> PieceView:
@@ -130,6 +143,10 @@ def _chapter(pattern: Pattern, book: Book, view: PieceView, names: Names) -> Ite
 
 def _joining(pattern: Pattern, book: Book, names: Names, kinds: list[str]) -> Iterator[Block]:
     """How motifs are joined, of these kinds: before the border that goes round them."""
+    if not kinds:
+        return
+    from gaugewright.instructions.layout_words import layout_blocks
+
     for key in kinds:
         plans, graded = pattern.grading.plans[key], pattern.grading.pieces[key]
         yield from layout_blocks(book, pattern.design.piece(key), plans, graded, pattern.layouts[key], names.yarns, pattern.drawn)
