@@ -1,5 +1,6 @@
 """What another gauge changes, held to what the edition for that gauge prints."""
 
+import re
 from decimal import Decimal
 from pathlib import Path
 from typing import get_args
@@ -11,7 +12,7 @@ from gaugewright import pipeline
 from gaugewright.changes import KINDS, Changes, changes, places
 from gaugewright.cli.gauge_option import parse_gauge_options
 from gaugewright.design.model import Section
-from gaugewright.instructions.nodes import Document, Table
+from gaugewright.instructions.nodes import Document, Heading, Paragraph, Table
 from gaugewright.units import cm_text
 
 SAMPLES = {"saltmarsh-jacket": "8 sts, 6.5 rows / 10 cm", "breakwater-pullover": "12 sts, 9 rows / 10 cm", "lamplighter-hat": "15 sts, 12 rows / 10 cm"}
@@ -86,3 +87,47 @@ def test_places_leave_out_what_has_neither_rows_nor_stitches() -> None:
 
 def test_every_kind_of_section_has_its_word() -> None:
     assert {kind.__name__ for kind in get_args(Section)} == set(KINDS)
+
+
+UNEQUAL = {"smaller stitches": "9.5 sts, 7 rows / 10 cm", "higher rows": "9 sts, 6 rows / 10 cm", "larger stitches, lower rows": "8 sts, 8 rows / 10 cm"}
+
+
+def chapters(document: Document) -> dict[str, list[str]]:
+    """The words and tables under each heading of the second level."""
+    found: dict[str, list[str]] = {}
+    heading = ""
+    for block in document.blocks:
+        if isinstance(block, Heading) and block.level == 2:
+            heading = block.text
+        elif isinstance(block, Paragraph):
+            found.setdefault(heading, []).append(plain(block))
+        elif isinstance(block, Table):
+            found.setdefault(heading, []).extend(" | ".join(row) for row in block.rows)
+    return found
+
+
+def plain(block: Paragraph) -> str:
+    return "".join(span.text for span in block.spans)
+
+
+@pytest.mark.parametrize("gauge", UNEQUAL.values(), ids=UNEQUAL)
+@pytest.mark.parametrize("name", ["saltmarsh-jacket", "breakwater-pullover"])
+def test_what_is_listed_is_what_differs_on_the_pages_no_more_and_no_fewer(name: str, gauge: str) -> None:
+    """Stitches and rows changed by different shares: pieces, measurements and balls that differ in print are those listed as changed."""
+    old = pipeline.grade(pipeline.load(sample(name)))
+    new = pipeline.grade(pipeline.load(sample(name), parse_gauge_options([gauge])))
+    change = changes(pipeline.side(old), pipeline.side(new))
+    was, now = (pipeline.document(one, pipeline.Edition()) for one in (old, new))
+    # Counts: a piece is told otherwise exactly where one of its counts has changed.
+    told = {title for title in chapters(was) if chapters(was)[title] != chapters(now).get(title)}
+    for piece in old.design.pieces:
+        listed = any(one.old != one.new for one in change.counts if one.piece == piece.key)
+        numbers = [re.findall(r"— ([^—]*?) sts|^To the end of R\w+.([0-9 (,)–]*):", "\n".join(chapters(which)[piece.title]).replace("\u00a0", " "), re.M) for which in (was, now)]
+        assert listed == (numbers[0] != numbers[1]), piece.key
+        assert not listed or piece.title in told
+    # Measurements and balls, line by line.
+    for caption, group, prefix in (("Measurements in cm", change.measures, "finished: "), ("Balls by colour and size", change.balls, "")):
+        before, after = table_rows(was, caption), table_rows(now, caption)
+        differ = {key for key in before if key.startswith(prefix) and before[key] != after[key]}
+        text = (lambda values: tuple(map(cm_text, values))) if prefix else (lambda values: tuple(map(str, values)))
+        assert differ == {prefix + (one.label.lower() if prefix else one.label) for one in group if text(one.old) != text(one.new)}

@@ -29,6 +29,7 @@ PROBLEM_NAMES: dict[str, str] = {
     "decimal-comma": "a comma inside a number, where a point is expected",
     "colour-text": "a colour that isn't six hex digits in quotes",
     "date-text": "a date that isn't year-month-day",
+    "price-missing": "a cost to be printed, of a yarn without a price",
     "price-text": "a price that isn't an amount with a currency's code",
     "gauge-text": "a gauge that isn't stitches and rows over a length",
     "gauge-without-rows": "a gauge that names no rows",

@@ -499,6 +499,8 @@ seams: [{join: back.side, to: front.side}]
 SPECS: dict[str, str] = {
     "estimated in part": BARE + THREE + UNWEIGHED,
     "estimated by its category": BARE.replace(", ball: {mass: 100 g, length: 120 m}", "").replace(", mass: 34 g", "") + ONE + "buying: {margin: 0 %, swatches: in the balls}\n" + UNWEIGHED,
+    "priced": HEAD.replace("length: 120 m}", "length: 120 m}, price: 4.80 EUR") + THREE + "buying: {cost: printed}\n" + UNWEIGHED,
+    "priced and estimated": BARE.replace("length: 120 m}", "length: 120 m}, price: 4.80 EUR") + THREE + "buying: {cost: printed}\n" + UNWEIGHED,
     "not sure enough": HEAD.replace("stitches: 20, rows: 16, width: 20 cm, height: 20 cm, mass: 30 g", "stitches: 5, rows: 4, width: 5 cm, height: 5 cm, mass: 2.6 g") + THREE + "buying: {margin: 1 %}\n" + UNWEIGHED,
     "heavy": HEAVY.replace("FIBRE", "wool"),
     "heavy of cotton": HEAVY.replace("FIBRE", "cotton"),

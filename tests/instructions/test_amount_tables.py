@@ -1,11 +1,13 @@
 """Yarn on the page: what the tables say, and what the note under them admits."""
 
 import re
+from decimal import Decimal
 
 import pytest
 
 from gaugewright import pipeline
 from gaugewright.changes import changes
+from gaugewright.errors import ProblemsFound
 from gaugewright.instructions.nodes import Document, Figure, Table
 from instructions.specs import BARE, HEAD, ONE, THREE, UNWEIGHED
 from tiny_specs import designed
@@ -80,3 +82,41 @@ def test_balls_of_an_estimate_are_not_compared_between_gauges() -> None:
     assert changes(graded, graded).balls == ()
     weighed = pipeline.side(pipeline.grade(designed(HEAD + THREE + UNWEIGHED)))
     assert [one.yarn for one in changes(weighed, weighed).balls] == ["oat", "kelp"]
+
+
+PRICED = HEAD.replace("length: 120 m}", "length: 120 m}, price: 4.80 EUR").replace("kelp: {colour: \"#3f5d4e\", like: oat}", "kelp: {colour: \"#3f5d4e\", like: oat, price: PRICE}")
+
+
+def cost(text: str) -> list[Table]:
+    return [block for block in published(text).blocks if isinstance(block, Table) and block.caption.startswith("Cost of the balls")]
+
+
+def test_the_cost_is_printed_where_it_is_asked_for() -> None:
+    """Balls at their prices, size by size, and their sum."""
+    text = PRICED.replace("PRICE", "5.25 EUR") + THREE + "buying: {cost: printed}\n" + UNWEIGHED
+    [told] = cost(text)
+    balls = table(text, "Balls by colour and size")
+    oat, kelp, both = told.rows
+    assert "EUR" in told.caption and (oat[0], kelp[0], both[0]) == ("Oat", "Kelp", "in all")
+    for size in range(1, len(balls.header)):
+        of_oat, of_kelp = (Decimal(price) * int(balls.rows[row][size]) for row, price in enumerate(("4.80", "5.25")))
+        assert (oat[size], kelp[size], both[size]) == (str(of_oat), str(of_kelp), str(of_oat + of_kelp))
+    assert cost(text.replace("buying: {cost: printed}\n", "")) == []
+
+
+def test_two_currencies_are_never_added_up() -> None:
+    told = cost(PRICED.replace("PRICE", "620 JPY") + THREE + "buying: {cost: printed}\n" + UNWEIGHED)
+    assert [("EUR" in one.caption, "JPY" in one.caption, len(one.rows)) for one in told] == [(True, False, 1), (False, True, 1)]
+
+
+def test_an_estimated_cost_has_two_ends() -> None:
+    [told] = cost(BARE.replace("length: 120 m}", "length: 120 m}, price: 4.80 EUR") + THREE + "buying: {cost: printed}\n" + UNWEIGHED.replace("30 cm", "90 cm"))
+    assert told.caption.endswith("an estimate")
+    low, high = map(Decimal, told.rows[-1][-1].replace("\u00a0", " ").split(" to "))
+    assert low < high and low % Decimal("4.80") == high % Decimal("4.80") == 0
+
+
+def test_a_cost_needs_every_price() -> None:
+    with pytest.raises(ProblemsFound) as found:
+        published(PRICED.replace(", price: PRICE", "").replace("like: oat", "weight: 5") + THREE + "buying: {cost: printed}\n" + UNWEIGHED)
+    assert [one.name for one in found.value.problems] == ["price-missing"] and "kelp" in found.value.problems[0].message

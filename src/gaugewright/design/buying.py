@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Buying:
-    """The margin as a share of what the rows take, and whether the yarn for swatches is in the balls."""
+    """The margin as a share of what the rows take, whether the yarn for swatches is in the balls, and whether the pattern prints what they cost."""
 
     margin: float = 0.10
     swatches_in_balls: bool = False
+    cost: bool = False

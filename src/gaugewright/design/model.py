@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
-from gaugewright.design.buying import Buying as Buying
 from gaugewright.design.buttonholes import Buttonholes as Buttonholes
 from gaugewright.design.buying import Buying as Buying
 from gaugewright.design.colours import Bands as Bands

@@ -22,6 +22,7 @@ from gaugewright.design.resolve_colours import shared_colours
 from gaugewright.design.resolve_fabrics import resolve_fabric
 from gaugewright.design.resolve_pieces import resolve_piece
 from gaugewright.design.resolve_sizes import resolve_sizes
+from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.spec import LoadedSpec, Spec
 
 SizeLabels = Mapping[str, tuple[str, ...]]
@@ -47,7 +48,7 @@ def resolve(loaded: LoadedSpec, size_labels: SizeLabels) -> Design:
         attachments=tuple(_attachment(index, spec, origins) for index in range(len(spec.attach))),
         openings=tuple(_opening(index, spec, origins) for index in range(len(spec.openings))),
         finished=tuple(_finished(key, spec, origins) for key in spec.finished),
-        buying=Buying(spec.buying.margin / 100, spec.buying.swatches == "in the balls"),
+        buying=Buying(spec.buying.margin / 100, spec.buying.swatches == "in the balls", spec.buying.cost == "printed"),
     )
 
 
@@ -63,6 +64,9 @@ def _yarn(key: str, spec: Spec, origins: Origins) -> Yarn:
     get = resolved(spec.yarns, key)
     ball, price = get("ball"), get("price")
     label = spec.yarns[key].label or key.replace("_", " ").capitalize()
+    if price is None and spec.buying.cost == "printed":
+        message = f"what the balls cost is to be printed, and {key} has no price"
+        raise ProblemsFound([Problem("price-missing", message, origins.at(("yarns", key), key=True), "add `price: 7.40 EUR` with the price of a ball, or take out `cost: printed`")])
     return Yarn(
         key, label, get("colour") or "#808080", get("weight"), tuple((get("fibre") or {}).items()),
         ball.mass.grams if ball else None, ball.length.mm if ball else None,

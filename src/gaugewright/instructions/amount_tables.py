@@ -37,6 +37,10 @@ def amount_tables(book: Book, design: Design, amounts: Amounts, fabrics: tuple[F
         tables.append(_table(book, f"balls-caption{kind}", [_row(book, found, yarn.key, (yarn.label,), lambda one: balls_text(one, book.words["to"])) for yarn in _used(design, found)], 1))
     tables.append(_table(book, f"grams-caption{kind}", list(_grams_rows(book, design, found)), 2))
     yield from tables[:-1]
+    if design.buying.cost:
+        from gaugewright.instructions.cost_table import cost_tables
+
+        yield from cost_tables(book, _used(design, found), found)
     last = tables[-1]
     yield Table(last.caption, last.header, last.rows, last.align, note=note)
 

@@ -46,3 +46,4 @@ class Buying(SpecModel):
     swatches: Literal["apart", "in the balls"] = Field(
         "apart", description="Whether the yarn for the swatches that the pattern asks for is told apart, or is in the balls and grams."
     )
+    cost: Literal["left out", "printed"] = Field("left out", description="Whether the pattern prints what the balls cost at the prices stated; prices age sooner than patterns.")
