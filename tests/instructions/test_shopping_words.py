@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from cli import test_shop
-from cli.running import invoke
+from cli.running import SCARF, invoke, spec_in
 from gaugewright.cli import shopping
 from gaugewright.instructions.wording import Book
 from instructions.test_phrases import PHRASES, Noted
@@ -44,6 +44,8 @@ def test_every_phrase_of_the_card_is_said(tmp_path: Path, monkeypatch: pytest.Mo
     assert invoke("shop", test_shop.files(tmp_path)[0], "--size", "M").exit_code == 0
     assert invoke("shop", test_shop.files(tmp_path, test_shop.WRAP.replace(", price: 7.40 EUR", ""))[0], "--size", "M").exit_code == 0
     assert invoke("shop", test_shop.files(tmp_path, test_shop.WRAP.replace(", mass: 40 g", ""))[0], "--size", "M").exit_code == 0
+    only = invoke("shop", spec_in(tmp_path, SCARF))
+    assert only.exit_code == 0 and "To be made: the one size." in only.stdout, only.stderr
     assert sorted(PHRASES["shopping"].keys() - noted.taken) == []
 
 

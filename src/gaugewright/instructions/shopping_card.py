@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from gaugewright.design.model import Design
+from gaugewright.design.size_list import ONE_SIZE
 from gaugewright.drawings.colour_bands import assign_hatches
 from gaugewright.drawings.yarn_swatches import Swatch, draw_swatches
 from gaugewright.instructions.nodes import Block, Document, Figure, Heading, Paragraph, Table, plain
@@ -52,7 +53,7 @@ def _made(book: Book, found: Outcome) -> str:
 
 
 def _make(book: Book, one: Make) -> str:
-    text = book.shop_text("made-one", size=one.size)
+    text = book.shop_text("made-only" if one.size == ONE_SIZE else "made-one", size=one.size)
     text = book.shop_text("made-times", times=str(one.times), make=text) if one.times > 1 else text
     return book.shop_text("made-for", make=text, person=one.person) if one.person else text
 
