@@ -69,13 +69,13 @@ def test_ribbing_turned_sideways_has_its_ends_sewn_where_it_goes_round() -> None
 
 
 def test_motifs_are_joined_side_by_side() -> None:
-    """A throw of 7 x 9 squares has 6 x 9 + 7 x 8 joins, each of a square's side."""
+    """A throw of 6 x 9 squares has 5 x 9 + 6 x 8 joins, each of a square's side."""
     throw = pipeline.grade(pipeline.load(ROOT / "samples/quayside-throw/spec.yaml"))
     pieces = {key: sized.values[0] for key, sized in throw.grading.pieces.items()}
     square = pieces["square"]
-    assert square.layout is not None and (square.layout.across, square.layout.down) == (7, 9)
+    assert square.layout is not None and (square.layout.across, square.layout.down) == (6, 9)
     found = next(chore for chore in size_time(throw.design, pieces).finishing if chore.kind == "seams")
-    assert found.amount == pytest.approx((6 * 9 + 7 * 8) * square.edges["top"].length / 4)
+    assert found.amount == pytest.approx((5 * 9 + 6 * 8) * square.edges["top"].length / 4)
 
 
 def test_buttons_and_picked_up_stitches_of_the_vest() -> None:
