@@ -47,6 +47,20 @@ def test_an_own_size_holds_no_name(tmp_path: Path) -> None:
     assert home.read_bytes() == before
 
 
+def test_a_standard_size_with_own_lengths(tmp_path: Path) -> None:
+    """M is 50 sts a piece and 38 for the sleeve, whatever Ada's arm; her back is 47 cm and 10 more: 57 rows in place of 52."""
+    spec, home = files(tmp_path)
+    assert "--own-lengths publishes M with these lengths" in invoke("fit", spec, "--body", home, "--person", "Ada").stdout
+    done = invoke("fit", spec, "--body", home, "--person", "Ada", "--own-lengths")
+    assert done.exit_code == 0 and files_in(tmp_path) == ["home.yaml", "quay-smock-m-own-lengths.pdf", "spec.yaml"], done.stderr
+    words = " ".join(page.extract_text() for page in PdfReader(tmp_path / "quay-smock-m-own-lengths.pdf").pages).replace("\u00a0", " ")
+    assert "— 50 sts" in words and "— 38 sts" in words and "— 42 sts" not in words
+    assert "To the end of Row 57" in words and "Row 52" not in words
+    assert "Ada" not in words and "M own lengths" in words
+    both = invoke("fit", spec, "--body", home, "--person", "Ada", "--own", "--own-lengths")
+    assert both.exit_code == 2 and files_in(tmp_path) == ["home.yaml", "quay-smock-m-own-lengths.pdf", "spec.yaml"]
+
+
 def test_without_own_nothing_of_the_file_is_published(tmp_path: Path) -> None:
     spec, home = files(tmp_path)
     invoke("publish", spec, "--out", tmp_path / "a.pdf")
@@ -69,6 +83,7 @@ def test_without_own_nothing_of_the_file_is_published(tmp_path: Path) -> None:
     ("people: {Ada: {hip: 98 cm}}\n", [], "formula-fault"),
     (HOME, ["--person", "Cora"], "unknown-person"),
     (HOME, ["--own"], "unknown-person"),
+    (HOME, ["--own-lengths"], "unknown-person"),
 ])
 def test_every_way_to_go_wrong_is_told(tmp_path: Path, home: str, arguments: list[str], name: str) -> None:
     spec, body = files(tmp_path, home)

@@ -92,20 +92,26 @@ class Fit:
         return tuple(one for one in (self.lead, *self.measures) if one.verdict in ("tight", "loose"))
 
 
-def own_size(design: Design, measures: Mapping[str, float], size: str) -> Design:
+def own_size(design: Design, measures: Mapping[str, float], size: str, label: str = OWN) -> Design:
     """The design in one size, for one body, with the ease of a size of its own."""
     sizes = design.sizes
     at = sizes.labels.index(size)
     ease = tuple(replace(one, values=(one.values[at],)) for one in sizes.ease)
-    dimensions = tuple((OWN, values) for label, values in sizes.dimensions if label == size)
-    own = ((OWN, tuple(measures.items())),)
-    return replace(design, sizes=replace(sizes, labels=(OWN,), own=own, ease=ease, dimensions=dimensions))
+    dimensions = tuple((label, values) for one, values in sizes.dimensions if one == size)
+    own = ((label, tuple(measures.items())),)
+    return replace(design, sizes=replace(sizes, labels=(label,), own=own, ease=ease, dimensions=dimensions))
 
 
-def grade_own(design: Design, measures: Mapping[str, float], size: str, person: str) -> pipeline.Graded:
+def with_own_lengths(graded: pipeline.Graded, measures: Mapping[str, float], size: str) -> dict[str, float]:
+    """The body that a size is made for, with the wearer's own measures wherever they go along the body, not round or across it."""
+    chart = {name: value.mm for name, value in graded.bodies[size].values.items()}
+    return {**chart, **{name: mm for name, mm in measures.items() if name not in ROUND}}
+
+
+def grade_own(design: Design, measures: Mapping[str, float], size: str, person: str, label: str = OWN) -> pipeline.Graded:
     """The same graded; a measure that its formulas want and nobody took is asked for where it belongs."""
     try:
-        return pipeline.grade(own_size(design, measures, size))
+        return pipeline.grade(own_size(design, measures, size, label))
     except ProblemsFound as found:
         raise ProblemsFound([_asked(problem, person) for problem in found.problems]) from None
 

@@ -115,14 +115,17 @@ def fit(
     body: Annotated[Path, typer.Option("--body", help="A file of people's measurements; it is only read.")],
     person: Annotated[str, typer.Option("--person", help="One of the people in it.")] = "",
     own: Annotated[bool, typer.Option("--own", help="Publish a size for this one body; its measures are printed, its name isn't.")] = False,
-    out: Annotated[Path | None, typer.Option("--out", help="With --own, a folder, or a file that ends in .pdf; beside the spec unless given.")] = None,
+    own_lengths: Annotated[bool, typer.Option("--own-lengths", help="Publish the size found, with this body's own lengths and the size's girths.")] = False,
+    out: Annotated[Path | None, typer.Option("--out", help="With --own or --own-lengths, a folder, or a file that ends in .pdf; beside the spec unless given.")] = None,
     as_json: Annotated[bool, typer.Option("--json", help="Write the results as JSON.")] = False,
     templates: Templates = None,
 ) -> None:
     """Find the size for a body: its ease, what to change."""
     from gaugewright.cli.fitting import fit_lines, publish_own
 
-    guarded(lambda: publish_own(spec, body, person, out, templates) if own else fit_lines(spec, body, person, templates, as_json))
+    if own and own_lengths:
+        raise typer.BadParameter("give --own for all of a body, or --own-lengths for its lengths alone")
+    guarded(lambda: publish_own(spec, body, person, out, templates, own_lengths) if own or own_lengths else fit_lines(spec, body, person, templates, as_json))
 
 
 @app.command()

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from gaugewright import pipeline
-from gaugewright.advice.fit import Fit, LengthChange, Measured, fit, grade_own
+from gaugewright.advice.fit import Fit, LengthChange, Measured, fit, grade_own, with_own_lengths
 from gaugewright.cli.outcome import say
 from gaugewright.cli.publishing import Wanted, write_edition
 from gaugewright.errors import UserError
@@ -28,17 +28,24 @@ def fit_lines(spec: Path, body: Path, person: str, templates: Path | None, as_js
         say(line)
 
 
-def publish_own(spec: Path, body: Path, person: str, out: Path | None, templates: Path | None) -> None:
-    """Writes the pattern in one size for one person's body. Its measures stand in it, her or his name doesn't."""
+def publish_own(spec: Path, body: Path, person: str, out: Path | None, templates: Path | None, lengths_only: bool = False) -> None:
+    """Writes the pattern in one size for one person's body, or the size found with her or his own lengths only. The
+    measures stand in it, the name doesn't.
+    """
     household = read_household(body)
     people = _people(household, person, body)
     if len(people) > 1:
         raise UserError("unknown-person", f"{body} holds {len(people)} people, and an own size is one person's", f"write --person with one of {', '.join(people)}")
     (one,) = people
     design = pipeline.load(spec, None, templates)
-    size = fit(pipeline.grade(design), one, household.measures(one)).size
-    graded = grade_own(design, household.measures(one), size, one)
-    target = out if out is not None and out.suffix.lower() == ".pdf" else (out or spec.parent) / f"{slug(design.about.title)}-own-size.pdf"
+    standard, measures = pipeline.grade(design), household.measures(one)
+    size = fit(standard, one, measures).size
+    if lengths_only:
+        graded = grade_own(design, with_own_lengths(standard, measures, size), size, one, f"{size} own lengths")
+    else:
+        graded = grade_own(design, measures, size, one)
+    kind = slug(f"{size} own lengths") if lengths_only else "own-size"
+    target = out if out is not None and out.suffix.lower() == ".pdf" else (out or spec.parent) / f"{slug(design.about.title)}-{kind}.pdf"
     write_edition(Wanted(spec, pipeline.Edition(templates=templates), (), target, "a4", False, False), graded, None)
 
 
@@ -64,6 +71,8 @@ def _lines(one: Fit) -> Iterator[str]:
     yield from (f"  {_measure_line(each)}" for each in (lead, *one.measures))
     for change in one.lengths:
         yield f"  {_change_line(change)}"
+    if one.lengths:
+        yield f"  --own-lengths publishes {one.size} with these lengths, counts and all."
     if one.filled:
         yield f"  not measured, and taken from the mean of such bodies where a length needs it: {', '.join(name.replace('_', ' ') for name in one.filled)}"
     mended = [each.label.lower() for each in one.own_mends]
