@@ -38,13 +38,20 @@ def making_up(book: Book, design: Design, pieces: Pieces, envs: Sized[Environmen
     for kind in dict.fromkeys((TAKES[seam.take_up] for seam in design.seams)):
         yield Paragraph(book.sentence(f"seam-take-{kind}"), "bullet")
     if design.seams:
-        yield Paragraph(book.sentence("seam-yarn-strong" if sewn_apart(design) else "seam-yarn"), "bullet")
+        yield Paragraph(book.sentence(_seam_yarn(design, pieces)), "bullet")
     for index, one in enumerate(design.attachments):
         yield step(f"{letter(index)}.", _attach(book, one, pieces, design, envs, names))
     for index, seam in enumerate(design.seams):
         yield step(f"{seam_letter(design, index)}.", *_seam(book, seam, design, pieces, names))
         for key in bands_after(design, index):
             yield Paragraph(book.sentence("band-now", piece=names.pieces[key]), "body")
+
+
+def _seam_yarn(design: Design, pieces: Pieces) -> str:
+    if sewn_apart(design):
+        return "seam-yarn-strong"
+    used = {colour for sized in pieces.values() for graded in sized for strip in graded.strips for row in strip.all_rows() for colour in row.colours}
+    return "seam-yarn" if len(used) > 1 else "seam-yarn-one"
 
 
 METHODS = {"mattress": "mattress", "whip": "whip", "slip stitch": "slip"}
