@@ -5,8 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, PlainValidator, WithJsonSchema
 
 from gaugewright.spec.base import SpecModel
-from gaugewright.spec.fields import as_written, refuse
-from gaugewright.units import UnitError, parse_quantity
+from gaugewright.spec.fields import percentage, refuse
 
 MARGIN = 10.0
 """Percent added to every colour unless the spec sets it (published: designers add 10 to 15 %, Devious Knitter)."""
@@ -17,23 +16,14 @@ MOST = 100.0
 
 def _margin(value: Any) -> float:
     """A percentage from nothing up; nothing at all is a choice too."""
-    if isinstance(value, bool) or not isinstance(value, (str, int, float)):
-        raise refuse("wrong-kind", "a percentage is expected", "write a percentage such as 15 %")
-    text = str(as_written(value))
-    try:
-        amount, dimension = parse_quantity(text)
-    except UnitError as fault:
-        raise refuse("wrong-unit", fault.message, fault.hint, fault.column) from None
-    if dimension != "number":
-        raise refuse("wrong-unit", f"{text} is no percentage", "write a percentage such as 15 %")
-    amount = amount if "%" in text else amount / 100
-    if not 0 <= amount * 100 <= MOST:
-        less = amount < 0
+    percent, text = percentage(value, "15 %")
+    if not 0 <= percent <= MOST:
+        less = percent < 0
         raise refuse(
             "out-of-range", f"a margin of {text} is {'less yarn than the rows take' if less else 'more yarn to spare than to work'}",
             "write a percentage from 0 % to 100 %, such as 15 %",
         )
-    return amount * 100
+    return percent
 
 
 Margin = Annotated[float, PlainValidator(_margin), WithJsonSchema({"type": ["number", "string"], "examples": [15, "15 %"]})]

@@ -134,15 +134,23 @@ def _fit_or_length(value: Any) -> WrittenLength | str:
     return _length(value)
 
 
-def _percent(value: Any) -> float:
-    text = _number_or_text(value, "a percentage", "20 %")
+def percentage(value: Any, example: str) -> tuple[float, str]:
+    """A percentage as written, 20 or "20 %", in percent, and its text; whoever asks sets its limits."""
+    text = _number_or_text(value, "a percentage", example)
     try:
-        amount, dimension = parse_quantity(text if "%" in text else f"{text} %")
+        amount, dimension = parse_quantity(text)
     except UnitError as fault:
         raise refuse("wrong-unit", fault.message, fault.hint, fault.column) from None
-    if dimension != "number" or not 0 < amount <= 10:
+    if dimension != "number":
+        raise refuse("wrong-unit", f"{text} is no percentage", f"write a percentage such as {example}")
+    return amount * (100 if "%" in text else 1), text
+
+
+def _percent(value: Any) -> float:
+    percent, text = percentage(value, "20 %")
+    if not 0 < percent <= 1000:
         raise refuse("not-positive", f"{text} is not a percentage above 0", "write a percentage such as 20 %")
-    return amount * 100
+    return percent
 
 
 def _price(value: Any) -> Money:
