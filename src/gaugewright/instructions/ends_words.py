@@ -9,6 +9,7 @@ from gaugewright.instructions.pieces import Names
 from gaugewright.instructions.wording import Book, counts_text
 from gaugewright.sized import Sized
 from gaugewright.yarn.ends import any_goes_on, ends_of_pieces
+from gaugewright.yarn.seams import joining_ends
 from gaugewright.yarn.turns import joining_colour
 
 
@@ -38,7 +39,7 @@ def ends_table(book: Book, design: Design, pieces: Mapping[str, Sized[GradedPiec
 
 def _joining(book: Book, title: str, graded: Sized[GradedPiece], used: list[str]) -> tuple[str, ...]:
     """Two ends of each length that motifs are joined with: one for each join in a row, and one from row to row."""
-    ends = graded.map(lambda one: 2 * (one.layout.in_rows + one.layout.down - 1) if one.layout else 0)
+    ends = graded.map(lambda one: joining_ends(one.layout) if one.layout else 0)
     colour = joining_colour(graded.values[0])
     cells = (_cell(book, ends) if key == colour else book.words["no-value"] for key in used)
     return book.front["joining-heading"].format(title=title), *cells, _cell(book, ends)

@@ -8,12 +8,12 @@ from collections.abc import Iterator, Mapping
 from typing import Literal, NamedTuple
 
 from gaugewright.design.model import Design, Fabric, Piece
-from gaugewright.design.sides import is_folded, on_both_sides
 from gaugewright.grading.model import ChainStart, GradedPiece, Row, Run, Strip
 from gaugewright.rounding import up
 from gaugewright.trade.tails import tail
 from gaugewright.yarn.ends import ends_of_pieces
-from gaugewright.yarn.turns import joining_colour, made_by_colour
+from gaugewright.yarn.seams import sewn
+from gaugewright.yarn.turns import made_by_colour
 
 Term = Literal["stitches", "picked up", "foundations", "tails", "seams", "swatches"]
 """What a garment takes, and swatches, which are apart from it."""
@@ -61,11 +61,8 @@ def _shares(design: Design, pieces: Mapping[str, GradedPiece]) -> Iterator[Share
         yield from _rows(piece, graded)
         for strip in graded.strips:
             yield from _foundation(piece, strip)
-            yield from _band_seams(piece, strip, graded)
         yield from (_strand(piece.key, colour, "tails", number * tail("weave in")) for colour, number in ends[piece.key].items())
-        yield from _joins(piece, graded)
-    yield from _seams(design, pieces)
-    yield from _sewn_on(design, pieces)
+    yield from (_strand(one.piece, one.colour, "seams", tail("seam factor") * one.length) for one in sewn(design, pieces))
 
 
 def _rows(piece: Piece, graded: GradedPiece) -> Iterator[Share]:
@@ -101,41 +98,6 @@ def _foundation(piece: Piece, strip: Strip) -> Iterator[Share]:
     if isinstance(strip.start, ChainStart):
         first = strip.rows[0].runs[0]
         yield Share(piece.key, first.colour, "foundations", first.fabric, "ch", CHAIN_SHARE * strip.start.chains * piece.make)
-
-
-def _band_seams(piece: Piece, strip: Strip, graded: GradedPiece) -> Iterator[Share]:
-    """A band worked sideways has its ends sewn together where it goes round, and is sewn on where it isn't joined as it grows."""
-    join = strip.start.join if isinstance(strip.start, ChainStart) else None
-    if join is not None:
-        length = (graded.worked["width"] if join.ring else 0.0) + (graded.worked["length"] if join.sewn else 0.0)
-        yield _strand(piece.key, strip.rows[0].colours[0], "seams", tail("seam factor") * length * piece.make)
-
-
-def _joins(piece: Piece, graded: GradedPiece) -> Iterator[Share]:
-    """Joined motifs: a strand of some times each side, in the colour of their last round."""
-    if graded.layout is not None:
-        sides = graded.layout.in_rows + graded.layout.between_rows
-        length = graded.edges["top"].length / graded.layout.sides * sides
-        yield _strand(piece.key, joining_colour(graded), "seams", tail("seam factor") * length)
-
-
-def _seams(design: Design, pieces: Mapping[str, GradedPiece]) -> Iterator[Share]:
-    """A seam takes a strand of some times its length, in the first colour of the joined piece's last row; on both
-    sides of the garment two. An edge folded and sewn to itself is half as long as a seam.
-    """
-    for seam in design.seams:
-        piece = pieces[seam.join.piece]
-        length = piece.edges[seam.join.edge].length / (2 if is_folded(design, seam) else 1)
-        strands = 2 if on_both_sides(design, seam) else 1
-        yield _strand(seam.join.piece, piece.main.rows[-1].colours[0], "seams", tail("seam factor") * length * strands)
-
-
-def _sewn_on(design: Design, pieces: Mapping[str, GradedPiece]) -> Iterator[Share]:
-    """A piece sewn on another by its sides and base."""
-    for one in design.attachments:
-        piece = pieces[one.piece]
-        length = (2 * piece.worked["length"] + piece.worked["width"]) * design.piece(one.piece).make
-        yield _strand(one.piece, piece.main.rows[-1].colours[0], "seams", tail("seam factor") * length)
 
 
 def _strand(piece: str, colour: str, term: Term, length: float) -> Share:
