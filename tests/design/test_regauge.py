@@ -11,7 +11,7 @@ from gaugewright.cli.gauge_option import parse_gauge_options
 from gaugewright.design.regauge import MAIN, regauged
 from gaugewright.gauge.model import Gauge
 from gaugewright.rounding import half_up
-from gaugewright.yarn.amounts import mass_per_stitch
+from gaugewright.yarn.weighing import mass_per_stitch
 
 SLIPOVER = """\
 gaugewright: 1

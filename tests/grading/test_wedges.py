@@ -7,7 +7,7 @@ from tiny_specs import THREE_SIZES, designed, graded, one_piece, problems, row_t
 
 from gaugewright.checks.rows import row_faults
 from gaugewright.grading.model import GradedPiece, Row, ShortRows, Strip
-from gaugewright.yarn.amounts import stitches_worked
+from gaugewright.yarn.counted import stitches_worked
 
 
 def front(wedge: str, above: str = "even: {rows: 10}", below: int = 20, sizes: str = THREE_SIZES) -> str:

@@ -10,7 +10,8 @@ from gaugewright.grading.grade import Grading, grade
 from gaugewright.grading.strands import segments, strands_of
 from gaugewright.sizing.bodies import bodies, environments
 from gaugewright.trade.tails import tail
-from gaugewright.yarn.amounts import CHAIN_SHARE, amounts, stitches_worked
+from gaugewright.yarn.amounts import amounts
+from gaugewright.yarn.counted import CHAIN_SHARE, stitches_worked
 from gaugewright.yarn.blocks import block_amounts
 
 HEAD = """\

@@ -10,7 +10,7 @@ from gaugewright.changes import changes
 from gaugewright.design.model import Design
 from gaugewright.design.regauge import PRINTED_MM, regauged
 from gaugewright.gauge.model import Gauge
-from gaugewright.yarn.amounts import mass_per_stitch
+from gaugewright.yarn.weighing import mass_per_stitch
 from tiny_specs import designed
 
 gauges = st.builds(Gauge, st.integers(6, 16), st.integers(60, 140).map(float), st.integers(5, 14), st.integers(60, 140).map(float))

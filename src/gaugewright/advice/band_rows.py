@@ -14,8 +14,7 @@ from gaugewright.grading.colour_rows import own_colours
 from gaugewright.grading.model import GradedPiece
 from gaugewright.grading.outline_model import row_nearest
 from gaugewright.grading.plan import PiecePlan
-from gaugewright.yarn.amounts import stitches_worked
-from gaugewright.yarn.counted import share_of
+from gaugewright.yarn.counted import share_of, stitches_worked
 from gaugewright.yarn.turns import made_by_colour
 
 Weigh = Mapping[tuple[str, str], float]

@@ -17,8 +17,7 @@ from gaugewright.design.model import Design
 from gaugewright.errors import Problem, ProblemsFound
 from gaugewright.spec.returns import FabricReturn, MakerReturn, ReadReturn
 from gaugewright.tolerances import fit_tolerance
-from gaugewright.yarn.amounts import stitches_worked
-from gaugewright.yarn.turns import made_by_colour
+from gaugewright.yarn.counted import counted
 
 ALL_YARN = "yarn in all"
 
@@ -204,12 +203,8 @@ def _hours(told: MakerReturn, pieces: tuple[str, ...]) -> float | None:
 
 def worked_stitches(graded: pipeline.Graded, size: str) -> dict[str, float]:
     """Stitches worked for each piece, as often as it is made."""
-    found = {}
-    for piece in graded.design.pieces:
-        one = graded.grading.pieces[piece.key][size]
-        made = made_by_colour(piece, one)
-        found[piece.key] = sum(
-            stitches_worked(run) * times
-            for strip in one.strips for row in strip.all_rows() for run in row.runs for _, times in made(run.colour)
-        )
+    found = {piece.key: 0.0 for piece in graded.design.pieces}
+    for share in counted(graded.design, pipeline.pieces_of(graded, size)):
+        if share.term in ("stitches", "picked up"):
+            found[share.piece] += share.amount
     return found

@@ -12,11 +12,8 @@ from gaugewright.design.buying import Buying
 from gaugewright.design.model import Design
 from gaugewright.grading.model import GradedPiece
 from gaugewright.rounding import up
-from gaugewright.yarn.counted import CHAIN_SHARE as CHAIN_SHARE
 from gaugewright.yarn.counted import Share, counted
-from gaugewright.yarn.counted import stitches_worked as stitches_worked
 from gaugewright.yarn.weighing import Weights, metres_per_gram, weighing
-from gaugewright.yarn.weighing import mass_per_stitch as mass_per_stitch
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,9 @@ from gaugewright.design.model import Design
 from gaugewright.grading.model import GradedPiece, Row, Run
 from gaugewright.grading.plan import BlockPlan, PiecePlan
 from gaugewright.trade.tails import tail
-from gaugewright.yarn.amounts import grams_of, mass_per_stitch, stitches_worked
+from gaugewright.yarn.amounts import grams_of
+from gaugewright.yarn.counted import stitches_worked
+from gaugewright.yarn.weighing import mass_per_stitch
 
 
 @dataclass(frozen=True, slots=True)

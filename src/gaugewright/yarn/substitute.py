@@ -14,7 +14,7 @@ from gaugewright.design.regauge import regauged
 from gaugewright.gauge.hanging import hung
 from gaugewright.gauge.model import Gauge
 from gaugewright.grading.grade import Grading
-from gaugewright.yarn.amounts import mass_per_stitch
+from gaugewright.yarn.weighing import mass_per_stitch
 
 
 @dataclass(frozen=True, slots=True)
